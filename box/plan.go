@@ -1,0 +1,196 @@
+package box
+
+import (
+	"holt.example/box/outline"
+	"holt.example/box/solid"
+)
+
+// Plan is a resolved design: every part solved, placed, checked and drawn
+// flat. It is read-only: its methods return copies or values that the caller
+// must not change, and it may be used from several goroutines.
+type Plan struct {
+	name     string
+	chord    float64
+	pieces   []Piece
+	index    map[Part]int
+	seams    []Seam
+	voids    []Void
+	findings []Finding
+	groups   []Group
+	inside   [3]MM
+	outside  [3]MM
+	diag     Diagonals
+	words    map[Part][]string
+}
+
+// Piece is one part of a plan.
+type Piece struct {
+	Part      Part
+	Board     Board
+	Thickness MM // cut for
+	// Home is the panel's frame in the world: u, v and w as in Panel, the
+	// origin at the middle of the cavity face's lower edge, on the machined
+	// face. Pose equals Home in a closed box.
+	Home, Pose solid.Frame
+	// Length runs along the grain, Width across it: the blank to cut, the
+	// extents of the silhouette. Without grain Length is the longer.
+	Length, Width MM
+	// Nominal is the size of the cavity face that the part covers: across (u)
+	// and up (v). Free parts have none.
+	Nominal [2]MM
+	Panel   Panel
+	Volume  float64 // mm3, of the true shape
+	Mass    float64 // kg, 0 without a density
+	Body    solid.Body
+}
+
+// Panel is the flat form of a part, in the plane of its machined face: u and v
+// as the tool sees them (v up), w towards the tool. The part is -t <= w <= 0
+// and a depth is a positive number.
+type Panel struct {
+	Face       CutSide // the machined face
+	Thickness  MM
+	Machined   outline.Region // the machined face: the cut line
+	Far        outline.Region // the far face: a marking line
+	Silhouette outline.Region // the shadow of both: what is laid out and bought
+	Edges      []PanelEdge
+	Ops        []Op
+	Grain      [2]float64 // unit vector in u, v; zero where it does not matter
+	SecondFace bool       // some work is on the far face: the part is turned over once
+}
+
+// PanelEdge is one straight edge of a panel.
+type PanelEdge struct {
+	From, To  outline.Point // on the machined face, the part on the left
+	Length    MM
+	Bevel     Deg    // from square; + means the machined face overhangs
+	Run       MM     // of the bevel across the thickness: what a gauge is set to; signed like Bevel
+	Neighbour Part   // "" where the edge is free
+	Joint     string // with the neighbour
+	Adds      MM     // how far the part reaches past its cavity face here, on that face; negative: falls short
+	Why       string
+}
+
+// OpKind is the kind of an operation.
+type OpKind string
+
+// The kinds of operation.
+const (
+	OpBore    OpKind = "bore"    // a round hole
+	OpOpening OpKind = "opening" // any other through opening
+	OpPocket  OpKind = "pocket"
+	OpRebate  OpKind = "rebate"
+	OpHousing OpKind = "housing" // across the grain
+	OpGroove  OpKind = "groove"  // along the grain
+	OpNotch   OpKind = "notch"   // through, open to an edge
+	OpMark    OpKind = "mark"
+)
+
+// OpSide is where an operation reaches the surface.
+type OpSide string
+
+// The sides of operations.
+const (
+	SideMachined OpSide = "machined"
+	SideFar      OpSide = "far"
+	SideThrough  OpSide = "through"
+	SideEdge     OpSide = "edge" // neither face: inside the thickness, from an edge
+)
+
+// Op is one operation on a panel.
+type Op struct {
+	Kind   OpKind
+	Use    Use
+	Side   OpSide
+	Region outline.Region // at the depth From
+	Bottom outline.Region // at the depth To, where walls are tilted; nil where it equals Region
+	// From and To are depths below the machined face: 0 and 5 for a pocket 5
+	// deep, 0 and the thickness for a through cut.
+	From, To MM
+	Tilt     []Deg // of the walls, per side of the region, from square; nil when all are 0
+	Source   string
+	Guest    Part // the part that a joint's cut takes, if any
+	InSolid  bool // whether the solid shows it (strokes do not)
+}
+
+// Seam is an edge at which two parts meet.
+type Seam struct {
+	Over, Under     Part
+	Joint           string
+	From, To        Place // along the inner edge line
+	Theta           Deg   // inside angle
+	Least, Greatest MM    // gap over the measured range of thickness
+	Contact         float64
+}
+
+// Void is a place between parts, inside the outer planes, that nothing fills.
+type Void struct {
+	Owner  string  // e.g. "play front/floor", "entrance front"
+	Kind   string  // "feature", "play", "square", "run-out"
+	Volume float64 // mm3
+	At     Place
+}
+
+// Group is a set of equal parts.
+type Group struct {
+	Number int    // the item number in lists and pictures, from 1
+	Parts  []Part // equal: a rotation carries one onto the other
+	Mirror int    // number of the group that is its mirror image, 0 if none
+}
+
+// Diagonals prove the box square: measured over the walls' lower edge.
+type Diagonals struct {
+	Outside [2]MM
+	Inside  [2]MM
+}
+
+// Name is the design's name.
+func (p *Plan) Name() string { return p.name }
+
+// Pieces are the parts, in plan order: walls, floor, roof, inner, free.
+func (p *Plan) Pieces() []Piece { return append([]Piece(nil), p.pieces...) }
+
+// Piece returns one part.
+func (p *Plan) Piece(name Part) (Piece, bool) {
+	i, ok := p.index[name]
+	if !ok {
+		return Piece{}, false
+	}
+	return p.pieces[i], true
+}
+
+// Seams are the edges at which parts meet.
+func (p *Plan) Seams() []Seam { return append([]Seam(nil), p.seams...) }
+
+// Voids are all declared voids, by owner.
+func (p *Plan) Voids() []Void { return append([]Void(nil), p.voids...) }
+
+// Findings are what can be made and should be known.
+func (p *Plan) Findings() []Finding { return append([]Finding(nil), p.findings...) }
+
+// Groups are the equal parts, numbered as in the list.
+func (p *Plan) Groups() []Group { return append([]Group(nil), p.groups...) }
+
+// Inside is the cavity's width, depth and height.
+func (p *Plan) Inside() (width, depth, height MM) { return p.inside[0], p.inside[1], p.inside[2] }
+
+// Outside is the width, depth and height between the outer planes: at the
+// walls' lower edge, and up to the lowest outer eaves line.
+func (p *Plan) Outside() (width, depth, height MM) {
+	return p.outside[0], p.outside[1], p.outside[2]
+}
+
+// Diagonals are what a tape should read from corner to corner.
+func (p *Plan) Diagonals() Diagonals { return p.diag }
+
+// Explain says in words how a part came by its size, a sentence a line.
+func (p *Plan) Explain(name Part) []string { return append([]string(nil), p.words[name]...) }
+
+// Mesh is the closed surface of a part in the world.
+func (p *Plan) Mesh(name Part) (*solid.Mesh, error) {
+	i, ok := p.index[name]
+	if !ok {
+		return nil, Problem{Path: string(name), Code: "unknown-part", Why: "the plan has no such part"}
+	}
+	return p.pieces[i].Body.Mesh(p.chord)
+}

@@ -1,0 +1,116 @@
+package joints
+
+import "math"
+
+// MM is a length in millimetres.
+type MM float64
+
+// Deg is an angle in degrees.
+type Deg float64
+
+// Inch converts inches to millimetres (1 in = 25.4 mm exactly, the
+// international inch of 1959).
+func Inch(x float64) MM { return MM(x * 25.4) }
+
+// Joint says how two parts share the corner where their slabs meet. The
+// interface is open: a joint of your own needs this one method.
+//
+// Section returns a *Fault (or several, joined with errors.Join) when the
+// joint cannot be made at this corner.
+type Joint interface{ Section(Corner) (Section, error) }
+
+// Corner is the place where two parts meet. With a and b the heights of a
+// point above the two inner faces, the cavity is a<0, b<0 and the slabs cross
+// in the rectangle 0<=a<=TA, 0<=b<=TB. The first part, A, is the one that laps
+// over the second. In a and b the rectangle is the same at every angle.
+type Corner struct {
+	TA, TB         MM  // thicknesses to cut for: the most that was measured, above 0
+	LeastA, LeastB MM  // least measured thicknesses; equal to TA, TB for one value
+	Theta          Deg // angle between the inner faces, inside the cavity, 0 to 180
+	Length         MM  // of the edge where both parts stand
+	RunOn          MM  // how far A runs on past B's outer face, 0 = flush
+	ReachA, ReachB MM  // size of each part away from the edge
+}
+
+// Cos is the cosine of Theta, exactly 0 at a right angle.
+func (c Corner) Cos() float64 {
+	if c.Theta == 90 {
+		return 0
+	}
+	return math.Cos(float64(c.Theta) * math.Pi / 180)
+}
+
+// Sin is the sine of Theta.
+func (c Corner) Sin() float64 { return math.Sin(float64(c.Theta) * math.Pi / 180) }
+
+// Line keeps the points with A*a + B*b <= K, in the heights of a Corner.
+type Line struct{ A, B, K float64 }
+
+// Work names what is cut, in the words of the trade.
+type Work string
+
+// The kinds of work that joints ask for.
+const (
+	Rebating  Work = "rebate"  // along the edge of the part, open to the side
+	Housed    Work = "housing" // a channel that takes the other part's edge
+	Notching  Work = "notch"   // through the whole thickness, open to the edge
+	Shoulders Work = "shoulder"
+)
+
+// Zone is a convex piece of the corner: the points on the inner side of all
+// Lines and, along the edge, between From and To. From = To = 0 means the
+// whole edge, and an infinite end is open. It is left open where the part's
+// own surface bounds it.
+type Zone struct {
+	Lines    []Line
+	From, To MM
+	Work     Work   // for a zone that a part loses
+	Why      string // in words, for lists and messages
+}
+
+// Share is what one of the two parts gets of the corner.
+type Share struct {
+	Keep []Line // all hold
+	Lose []Zone // cut out of it
+	// Adds is how far the part reaches past the edge of its cavity face,
+	// measured on its inner face (Inner) and on its outer one (Outer).
+	// Negative: it falls short.
+	Inner, Outer MM
+	Why          string // e.g. "laps over by its neighbour's thickness"
+}
+
+// Order says who laps over whom at an end of the edge.
+type Order int
+
+// The orders. The zero value is the usual one.
+const (
+	ALaps  Order = iota // A runs on past B
+	BLaps               // B runs on past A
+	Mitred              // they meet on a slanting plane
+)
+
+// Hold says what keeps the joint together.
+type Hold struct {
+	Kind string // "glue", "screw", "nail"
+	Note string
+}
+
+// Section is the division of the corner. Shares and Void together fill the
+// rectangle TA x TB exactly, at every place along the edge.
+type Section struct {
+	Name            string // "butt", "rebate" ...
+	A, B            Share
+	Void            []Zone   // left empty on purpose: play, square ends
+	Ends            [2]Order // at the start and the end of the edge
+	Play            MM       // largest distance across which the parts count as touching
+	Least, Greatest MM       // gap over the measured range of thickness
+	Holds           []Hold
+}
+
+// Fault says which field of a joint is wrong at this corner.
+type Fault struct {
+	Field       string  // name of the joint's field, "" for the joint as a whole
+	Got, Lo, Hi float64 // the value and the allowed range; NaN where there is none
+	Unit        string
+	Why         string
+}
