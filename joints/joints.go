@@ -24,12 +24,15 @@ type Joint interface{ Section(Corner) (Section, error) }
 // in the rectangle 0<=a<=TA, 0<=b<=TB. The first part, A, is the one that laps
 // over the second. In a and b the rectangle is the same at every angle.
 type Corner struct {
-	TA, TB         MM  // thicknesses to cut for: the most that was measured, above 0
-	LeastA, LeastB MM  // least measured thicknesses; equal to TA, TB for one value
-	Theta          Deg // angle between the inner faces, inside the cavity, 0 to 180
-	Length         MM  // of the edge where both parts stand
+	TA, TB         MM  // thicknesses to cut for: the most that was measured, 0.5 to 1000
+	LeastA, LeastB MM  // least measured thicknesses; 0 means TA, TB: one value
+	Theta          Deg // angle between the inner faces, inside the cavity, above 0 and below 180
+	Length         MM  // of the edge where both parts stand, above 0
 	RunOn          MM  // how far A runs on past B's outer face, 0 = flush
-	ReachA, ReachB MM  // size of each part away from the edge
+	ReachA, ReachB MM  // size of each part away from the edge; 0 is not known, and not asked about
+	// NameA and NameB are the parts' names, for messages and lists; "" reads
+	// "the first part" and "the second part".
+	NameA, NameB string
 }
 
 // Cos is the cosine of Theta, exactly 0 at a right angle.
@@ -72,9 +75,10 @@ type Zone struct {
 type Share struct {
 	Keep []Line // all hold
 	Lose []Zone // cut out of it
-	// Adds is how far the part reaches past the edge of its cavity face,
-	// measured on its inner face (Inner) and on its outer one (Outer).
-	// Negative: it falls short.
+	// Inner and Outer are how far the part reaches past the edge of its cavity
+	// face, measured along its inner face and along its outer one from the
+	// same place, before anything is cut out of it. Negative: it falls short.
+	// Corner.Measure works them out from Keep.
 	Inner, Outer MM
 	Why          string // e.g. "laps over by its neighbour's thickness"
 }
@@ -104,7 +108,10 @@ type Section struct {
 	Ends            [2]Order // at the start and the end of the edge
 	Play            MM       // largest distance across which the parts count as touching
 	Least, Greatest MM       // gap over the measured range of thickness
-	Holds           []Hold
+	// ShortGrain is the wood left between a channel and the end of A; 0 where
+	// there is no channel. Under A's thickness it is worth a finding.
+	ShortGrain MM
+	Holds      []Hold
 }
 
 // Fault says which field of a joint is wrong at this corner.
