@@ -116,8 +116,8 @@ func (j Housing) divide(c Corner, d, play, from, to float64) Section {
 		Name: "housing",
 		A: Share{
 			Keep: []Line{bBelow(tB + float64(c.RunOn))},
-			Lose: []Zone{at(z, []Line{aBelow(d + play), bAbove(0), bBelow(tB + play)}, Housed,
-				"housing "+say(d+play)+" deep and "+say(tB+play)+" wide for "+c.nameB())},
+			Lose: []Zone{through(at(z, []Line{aBelow(d + play), bAbove(0), bBelow(tB + play)}, Housed,
+				"housing "+say(d+play)+" deep and "+say(tB+play)+" wide for "+c.nameB()))},
 			Why: lapWords(c),
 		},
 		B: Share{
@@ -153,4 +153,10 @@ func (j Housing) divide(c Corner, d, play, from, to float64) Section {
 		stop(Zone{From: MM(long - to - play), To: MM(math.Inf(1))}, Zone{From: MM(long - to - play), To: MM(long - to)}, to)
 	}
 	return c.Measure(s)
+}
+
+// through lets a cut run on past the other part, as far as its stops.
+func through(z Zone) Zone {
+	z.Through = true
+	return z
 }

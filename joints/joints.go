@@ -68,6 +68,7 @@ type Zone struct {
 	Lines    []Line
 	From, To MM
 	Work     Work   // for a zone that a part loses
+	Through  bool   // the cut runs on past the other part's end; else it ends there
 	Why      string // in words, for lists and messages
 }
 

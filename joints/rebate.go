@@ -14,6 +14,9 @@ type Rebate struct {
 	// B in, on its outer side, and rebates B to match. Where A runs on past B
 	// the rebate runs out to A's end all the same; a Housing does not.
 	Width MM
+	// Through runs the rebate on past B's ends, out of A's: quicker to cut, and
+	// open there where A is longer than B.
+	Through bool
 }
 
 // Section divides the corner. Greatest is what B's thickness may fall short
@@ -48,7 +51,7 @@ func (j Rebate) Section(c Corner) (Section, error) {
 		Name: "rebate",
 		A: Share{
 			Keep: []Line{bBelow(tB + float64(c.RunOn))},
-			Lose: []Zone{{Lines: []Line{aBelow(d), bAbove(tB - w)}, Work: Rebating,
+			Lose: []Zone{{Lines: []Line{aBelow(d), bAbove(tB - w)}, Work: Rebating, Through: j.Through,
 				Why: "rebate " + say(d) + " deep and " + say(w+float64(c.RunOn)) + " wide for " + c.nameB()}},
 			Why: lapWords(c),
 		},
