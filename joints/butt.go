@@ -20,15 +20,12 @@ type Butt struct {
 // Section divides the corner. Least and Greatest are 0, or with EndSquare the
 // widest opening of the wedge.
 func (j Butt) Section(c Corner) (Section, error) {
-	c, err := c.sound()
+	c, err := c.Sound()
 	if err != nil {
 		return Section{}, err
 	}
 	var fs faults
 	tA, tB, cos := float64(c.TA), float64(c.TB), c.Cos()
-	if !j.LapSquare || !j.EndSquare {
-		c.bevels(&fs)
-	}
 	s := Section{
 		Name:  "butt",
 		A:     Share{Keep: []Line{bBelow(tB + float64(c.RunOn))}, Why: lapWords(c)},
@@ -65,7 +62,7 @@ func (j Butt) Section(c Corner) (Section, error) {
 		}
 	}
 	s = c.Measure(s)
-	c.reaches(&fs, s)
+	c.limits(&fs, s)
 	if err := fs.err(); err != nil {
 		return Section{}, err
 	}

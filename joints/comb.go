@@ -33,12 +33,11 @@ type Comb struct {
 // Section divides the corner. The gap is the play; where boards are thinner
 // than cut for, the fingers stand proud.
 func (j Comb) Section(c Corner) (Section, error) {
-	c, err := c.sound()
+	c, err := c.Sound()
 	if err != nil {
 		return Section{}, err
 	}
 	var fs faults
-	c.bevels(&fs)
 	if c.RunOn > 0 {
 		fs.add("", float64(c.RunOn), none, 0, "mm", "a part of a comb joint cannot run on past the other")
 	}
@@ -63,7 +62,7 @@ func (j Comb) Section(c Corner) (Section, error) {
 		return Section{}, fs.err()
 	}
 	s := j.divide(c, n)
-	c.reaches(&fs, s)
+	c.limits(&fs, s)
 	if err := fs.err(); err != nil {
 		return Section{}, err
 	}

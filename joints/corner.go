@@ -40,8 +40,9 @@ func (c Corner) nameB() string {
 	return c.NameB
 }
 
-// sound fills in what may be left out, and refuses numbers that no corner has.
-func (c Corner) sound() (Corner, error) {
+// Sound fills in what may be left out of a corner, and refuses numbers that no
+// corner has. The joints of this package begin with it.
+func (c Corner) Sound() (Corner, error) {
 	if c.LeastA == 0 {
 		c.LeastA = c.TA
 	}
@@ -69,28 +70,49 @@ func (c Corner) sound() (Corner, error) {
 	return c, fs.err()
 }
 
-// bevels refuses ends that lie too steep for a saw.
-func (c Corner) bevels(fs *faults) {
-	if bevel := math.Abs(90 - float64(c.Theta)); bevel > float64(MaxBevel)+slack {
-		fs.add("", float64(c.Theta), 90-float64(MaxBevel), 90+float64(MaxBevel), "deg",
-			"where "+c.nameA()+" meets "+c.nameB()+" the ends would be bevelled by "+say(bevel)+
-				" degrees, and "+num(float64(MaxBevel))+" is the most that can be sawn")
-	}
+// BevelA is the bevel from square of an end of A along the line, positive
+// where A is longer on its outer face: tan = (cos theta - A/B) / sin theta.
+func (c Corner) BevelA(l Line) Deg { return c.bevel(l.A, l.B) }
+
+// BevelB is the same for an end of B.
+func (c Corner) BevelB(l Line) Deg { return c.bevel(l.B, l.A) }
+
+// bevel takes the line's parts along the own height and the other one. With
+// the outward direction of the end N = own nA + other nB, and
+// nB = -cos nA + sin uA, it is the angle of N under A's face.
+func (c Corner) bevel(own, other float64) Deg {
+	return Deg(math.Atan2(float64(other*c.Cos())-own, float64(other*c.Sin())) * 180 / math.Pi)
 }
 
-// reaches refuses parts that would be lost in their own ends. What A runs on
-// past B does not count: that is wanted.
-func (c Corner) reaches(fs *faults, s Section) {
-	on := c.AlongA(0, c.RunOn)
-	one := func(name string, inner, outer, size MM) {
-		far := math.Max(math.Abs(float64(inner)), math.Abs(float64(outer)))
-		if size > 0 && !(far <= float64(size)/2+slack) {
-			fs.add("", far, none, float64(size)/2, "mm",
-				"at this joint "+name+" would reach past its edge by more than half its own size "+say(float64(size)))
+// limits refuses ends too steep for a saw, and parts that would be lost in
+// their own ends. What A runs on past B does not count: that is wanted.
+func (c Corner) limits(fs *faults, s Section) {
+	steep := func(name, other string, bevel Deg) {
+		if !(math.Abs(float64(bevel)) <= float64(MaxBevel)+slack) {
+			fs.add("", math.Abs(float64(bevel)), 0, float64(MaxBevel), "deg",
+				"the bevel of "+name+" where it meets "+other+" is steeper than can be sawn")
 		}
 	}
-	one(c.nameA(), s.A.Inner-on, s.A.Outer-on, c.ReachA)
-	one(c.nameB(), s.B.Inner, s.B.Outer, c.ReachB)
+	for _, l := range s.A.Keep {
+		if l.B > 0 {
+			steep(c.nameA(), c.nameB(), c.BevelA(l))
+		}
+	}
+	for _, l := range s.B.Keep {
+		if l.A > 0 {
+			steep(c.nameB(), c.nameA(), c.BevelB(l))
+		}
+	}
+	on := c.AlongA(0, c.RunOn)
+	long := func(name, other string, inner, outer, size MM) {
+		far := math.Max(math.Abs(float64(inner)), math.Abs(float64(outer)))
+		if size > 0 && !(far <= float64(size)/2+slack) {
+			fs.add("", far, none, float64(size)/2, "mm", "where it meets "+other+", "+name+
+				" would reach past its edge by more than half its own size "+say(float64(size)))
+		}
+	}
+	long(c.nameA(), c.nameB(), s.A.Inner-on, s.A.Outer-on, c.ReachA)
+	long(c.nameB(), c.nameA(), s.B.Inner, s.B.Outer, c.ReachB)
 }
 
 // lip is the least that may remain of a part of the given thickness beside a

@@ -14,7 +14,7 @@ func (f *Fault) Error() string {
 		b.WriteString(f.Field)
 		b.WriteString(": ")
 	}
-	if !math.IsNaN(f.Got) || f.bounded() {
+	if w := f.Want(); w != "" || !math.IsNaN(f.Got) {
 		b.WriteString(num(f.Got))
 		b.WriteString(": ")
 	}
@@ -26,8 +26,6 @@ func (f *Fault) Error() string {
 	return b.String()
 }
 
-func (f *Fault) bounded() bool { return finite(f.Lo) || finite(f.Hi) }
-
 // Want is the allowed range in words, "" where there is none.
 func (f *Fault) Want() string {
 	unit := ""
@@ -35,6 +33,8 @@ func (f *Fault) Want() string {
 		unit = " " + f.Unit
 	}
 	switch lo, hi := finite(f.Lo), finite(f.Hi); {
+	case f.Lo == 0 && f.Hi == 0:
+		return ""
 	case lo && hi && f.Lo == f.Hi:
 		return num(f.Lo) + unit
 	case lo && hi:
@@ -67,6 +67,14 @@ func Faults(err error) []*Fault {
 		return all
 	}
 	return nil
+}
+
+// InRange is nil if lo <= got <= hi, which NaN never is, and else a Fault in
+// millimetres: for the fields of a joint of your own.
+func InRange(field string, got, lo, hi MM, why string) error {
+	var fs faults
+	fs.within(field, float64(got), float64(lo), float64(hi), "mm", why)
+	return fs.err()
 }
 
 // none stands for a bound that is not there.

@@ -5,15 +5,18 @@ import "math"
 // Housing lets B's edge into a channel in A, which runs on past it.
 type Housing struct {
 	// Depth of B in A. 0 means a third of A's thickness, to the nearest half
-	// millimetre (common practice). What remains of A under the channel,
-	// reckoned with the least measured thickness, is at least 6, or half the
-	// thickness of a part under 12.
+	// millimetre (common practice), or less in uneven boards. What remains of A
+	// under the channel, reckoned with the least measured thickness, is at
+	// least 6, or half the thickness of a part under 12.
 	Depth MM
 	// Play is the room beyond B's outer face, under its end, and at each stop,
 	// by which the channel is larger than B; B's inner face touches. A glued
 	// joint needs some, so 0 means 0.2; for none at all say Tight.
 	Play  MM
 	Tight bool // no play: a press fit
+	// Swell is further room under B's end alone, for a part that swells and
+	// shrinks across its grain, as a floor of solid wood does.
+	Swell MM
 	// Stop ends the channel that far from both ends of the edge, and B is cut
 	// back there to match; 0 lets it run through. StopFrom and StopTo do the
 	// same at the start and the end alone, and beat Stop there.
@@ -30,13 +33,12 @@ const DefaultPlay MM = 0.2
 // A's end: at least a quarter of A's thickness or it is refused, and better
 // the whole of it.
 func (j Housing) Section(c Corner) (Section, error) {
-	c, err := c.sound()
+	c, err := c.Sound()
 	if err != nil {
 		return Section{}, err
 	}
 	var fs faults
 	tA, least, long := float64(c.TA), float64(c.LeastA), float64(c.Length)
-	c.bevels(&fs)
 
 	play := float64(j.Play)
 	switch {
@@ -45,14 +47,19 @@ func (j Housing) Section(c Corner) (Section, error) {
 	case !j.Tight && play == 0:
 		play = float64(DefaultPlay)
 	}
-	ok := fs.within("Play", play, 0, tA/8, "mm", "so much room goes ill with a part "+say(tA)+" thick")
+	// Two plays and the swelling are less than the depth, so that the tongue
+	// never leaves the channel.
+	most := least - lip(least)
+	ok := fs.within("Play", play, 0, most/3, "mm", "so much room goes ill with a part "+say(tA)+" thick")
+	ok = fs.within("Swell", float64(j.Swell), 0, (most-play)/2, "mm", "so much room goes ill with a part "+say(tA)+" thick") && ok
 	d := float64(j.Depth)
 	if ok {
-		lo, hi := math.Max(0.1, 2*play), least-lip(least)-play
+		lo, hi := math.Max(0.1, math.Max(2*play, float64(j.Swell))), most-play-float64(j.Swell)
 		if d == 0 {
 			d = math.Min(math.Round(tA/3*2)/2, hi)
 		}
-		ok = fs.within("Depth", d, lo, hi, "mm", "the housing leaves "+say(least-d-play)+" of "+c.nameA())
+		ok = fs.within("Depth", d, lo, hi+slack, "mm", "the channel leaves "+
+			say(least-d-play-float64(j.Swell))+" of "+c.nameA()+" beneath it")
 	}
 	from, to := float64(j.Stop), float64(j.Stop)
 	if j.StopFrom != 0 {
@@ -88,7 +95,7 @@ func (j Housing) Section(c Corner) (Section, error) {
 			" that the wood beyond it would shear off: let it run on further, or use a rebate")
 	}
 	s := j.divide(c, d, play, from, to)
-	c.reaches(&fs, s)
+	c.limits(&fs, s)
 	if err := fs.err(); err != nil {
 		return Section{}, err
 	}
@@ -98,6 +105,7 @@ func (j Housing) Section(c Corner) (Section, error) {
 // divide is the arithmetic, once the numbers are known to be good.
 func (j Housing) divide(c Corner, d, play, from, to float64) Section {
 	tB, long := float64(c.TB), float64(c.Length)
+	deep := d + play + float64(j.Swell)
 	z := Zone{} // the stretch of the channel
 	if from > 0 || to > 0 {
 		z.From, z.To = MM(math.Inf(-1)), MM(math.Inf(1))
@@ -116,8 +124,8 @@ func (j Housing) divide(c Corner, d, play, from, to float64) Section {
 		Name: "housing",
 		A: Share{
 			Keep: []Line{bBelow(tB + float64(c.RunOn))},
-			Lose: []Zone{through(at(z, []Line{aBelow(d + play), bAbove(0), bBelow(tB + play)}, Housed,
-				"housing "+say(d+play)+" deep and "+say(tB+play)+" wide for "+c.nameB()))},
+			Lose: []Zone{through(at(z, []Line{aBelow(deep), bAbove(0), bBelow(tB + play)}, Housed,
+				"housing "+say(deep)+" deep and "+say(tB+play)+" wide for "+c.nameB()))},
 			Why: lapWords(c),
 		},
 		B: Share{
@@ -126,24 +134,25 @@ func (j Housing) divide(c Corner, d, play, from, to float64) Section {
 		},
 		Play:       MM(play),
 		Least:      MM(play),
-		Greatest:   MM(play) + c.TB - c.LeastB,
+		Greatest:   MM(play) + (c.TB - c.LeastB),
 		ShortGrain: c.RunOn - MM(play),
 	}
 	if !j.Dry {
 		s.Holds = []Hold{{Kind: "glue"}}
 	}
+	why := "play of " + c.nameB() + " in " + c.nameA()
+	if deep > d {
+		s.Void = append(s.Void, at(z, rect(d, deep, 0, tB+play), "", why))
+	}
 	if play > 0 {
-		why := "play of " + c.nameB() + " in " + c.nameA()
-		s.Void = append(s.Void,
-			at(z, rect(d, d+play, 0, tB+play), "", why),
-			at(z, rect(0, d, tB, tB+play), "", why))
+		s.Void = append(s.Void, at(z, rect(0, d, tB, tB+play), "", why))
 	}
 	// The tongue ends short of the channel by the play.
 	stop := func(lose, room Zone, length float64) {
 		s.B.Lose = append(s.B.Lose, at(lose, []Line{aAbove(0)}, Shoulders,
 			"shoulder "+say(length+play)+" long at the stop of the housing in "+c.nameA()))
 		if play > 0 {
-			s.Void = append(s.Void, at(room, rect(0, d, 0, tB), "", "play of "+c.nameB()+" in "+c.nameA()))
+			s.Void = append(s.Void, at(room, rect(0, d, 0, tB), "", why))
 		}
 	}
 	if from > 0 {

@@ -117,8 +117,10 @@ type Section struct {
 
 // Fault says which field of a joint is wrong at this corner.
 type Fault struct {
-	Field       string  // name of the joint's field, "" for the joint as a whole
-	Got, Lo, Hi float64 // the value and the allowed range; NaN where there is none
-	Unit        string
+	Field string // name of the joint's field, "" for the joint as a whole
+	// Got is the value, NaN where there is none. Lo and Hi are the allowed
+	// range: NaN or infinite where there is no bound, both 0 where none.
+	Got, Lo, Hi float64
+	Unit        string // "mm", "deg", "mm2", "" for a count
 	Why         string
 }

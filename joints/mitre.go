@@ -1,55 +1,45 @@
 package joints
 
-import "math"
-
-// Mitre joins both parts on the plane from the inner edge to the outer one.
-// With parts of different thickness the plane does not halve the angle, but
-// both outer faces still end in one arris.
-type Mitre struct{}
-
-// Tilts are the bevels of both ends from square:
+// Mitre joins both parts on the plane from the inner edge to the outer one:
+// TA b = TB a. With parts of different thickness the plane does not halve the
+// angle, but both outer faces still end in one arris. The bevels are
 // tan A = (TB/TA + cos theta) / sin theta, and the same for B the other way
-// round. With equal parts both are 90 - theta/2. A negative one says that the
-// mitre reverses: the part is then longer on its inner face.
-func (Mitre) Tilts(c Corner) (a, b Deg) {
-	tilt := func(own, other MM) Deg {
-		return Deg(math.Atan2(float64(other)/float64(own)+c.Cos(), c.Sin()) * 180 / math.Pi)
-	}
-	return tilt(c.TA, c.TB), tilt(c.TB, c.TA)
-}
+// round; with equal parts both are 90 - theta/2.
+type Mitre struct{}
 
 // Section divides the corner. There is no gap: the inner faces meet, and where
 // boards are thinner than cut for, the outer faces are a little out of line.
+//
+// A mitre that reverses, TB/TA < -cos theta either way round, is refused: the
+// thicker part would be longer on its inner face than on its outer one.
 func (j Mitre) Section(c Corner) (Section, error) {
-	c, err := c.sound()
+	c, err := c.Sound()
 	if err != nil {
 		return Section{}, err
 	}
 	var fs faults
-	tA, tB := float64(c.TA), float64(c.TB)
 	if c.RunOn > 0 {
 		fs.add("", float64(c.RunOn), none, 0, "mm", "a mitred part cannot run on past the other")
 	}
-	tiltA, tiltB := j.Tilts(c)
-	one := func(name, other string, tilt Deg) {
-		switch {
-		case tilt > MaxBevel+slack:
-			fs.add("", float64(tilt), 0, float64(MaxBevel), "deg", "the mitre on "+name+" is steeper than can be sawn")
-		case !(tilt >= 0):
-			fs.add("", float64(tilt), 0, float64(MaxBevel), "deg",
+	tA, tB := float64(c.TA), float64(c.TB)
+	endA, endB := Line{A: -tB, B: tA}, Line{A: tB, B: -tA}
+	bevelA, bevelB := c.BevelA(endA), c.BevelB(endB)
+	reverses := func(bevel Deg, name, other string) {
+		if !(bevel >= 0) {
+			fs.add("", float64(bevel), 0, float64(MaxBevel), "deg",
 				"the mitre reverses: "+name+" is too thick for "+other+" at "+say(float64(c.Theta))+" degrees")
 		}
 	}
-	one(c.nameA(), c.nameB(), tiltA)
-	one(c.nameB(), c.nameA(), tiltB)
+	reverses(bevelA, c.nameA(), c.nameB())
+	reverses(bevelB, c.nameB(), c.nameA())
 	s := c.Measure(Section{
 		Name:  "mitre",
-		A:     Share{Keep: []Line{{A: -tB, B: tA}}, Why: "is mitred with " + c.nameB() + " at " + say(float64(tiltA)) + " degrees"},
-		B:     Share{Keep: []Line{{A: tB, B: -tA}}, Why: "is mitred with " + c.nameA() + " at " + say(float64(tiltB)) + " degrees"},
+		A:     Share{Keep: []Line{endA}, Why: "is mitred with " + c.nameB() + " at " + say(float64(bevelA)) + " degrees"},
+		B:     Share{Keep: []Line{endB}, Why: "is mitred with " + c.nameA() + " at " + say(float64(bevelB)) + " degrees"},
 		Ends:  [2]Order{Mitred, Mitred},
 		Holds: []Hold{{Kind: "glue"}},
 	})
-	c.reaches(&fs, s)
+	c.limits(&fs, s)
 	if err := fs.err(); err != nil {
 		return Section{}, err
 	}

@@ -22,14 +22,12 @@ type Rebate struct {
 // Section divides the corner. Greatest is what B's thickness may fall short
 // of the rebate's width.
 func (j Rebate) Section(c Corner) (Section, error) {
-	c, err := c.sound()
+	c, err := c.Sound()
 	if err != nil {
 		return Section{}, err
 	}
 	var fs faults
 	tB := float64(c.TB)
-	c.bevels(&fs)
-
 	d, most := float64(j.Depth), float64(c.LeastA)-lip(float64(c.LeastA))
 	if d == 0 {
 		d = math.Floor(math.Min(float64(c.TA)/2, most) + slack)
@@ -68,7 +66,7 @@ func (j Rebate) Section(c Corner) (Section, error) {
 		s.B.Why += " with a tongue of " + say(w)
 	}
 	s = c.Measure(s)
-	c.reaches(&fs, s)
+	c.limits(&fs, s)
 	if err := fs.err(); err != nil {
 		return Section{}, err
 	}

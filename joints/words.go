@@ -1,0 +1,33 @@
+package joints
+
+// Words tells a section in sentences, a line each: what each part does, what
+// is cut from it, what stays empty, the gap, and what holds it.
+func (c Corner) Words(s Section) []string {
+	lines := []string{c.nameA() + " " + s.A.Why, c.nameB() + " " + s.B.Why}
+	seen := map[string]bool{}
+	zones := func(before string, zs []Zone) {
+		for _, z := range zs {
+			if line := before + z.Why; z.Why != "" && !seen[line] {
+				seen[line] = true
+				lines = append(lines, line)
+			}
+		}
+	}
+	zones("cut from "+c.nameA()+": ", s.A.Lose)
+	zones("cut from "+c.nameB()+": ", s.B.Lose)
+	zones("left empty: ", s.Void)
+	switch {
+	case s.Greatest > s.Least:
+		lines = append(lines, "gap "+say(float64(s.Least))+" to "+say(float64(s.Greatest)))
+	case s.Greatest > 0:
+		lines = append(lines, "gap "+say(float64(s.Greatest)))
+	}
+	for _, h := range s.Holds {
+		line := "held by " + h.Kind
+		if h.Note != "" {
+			line += " " + h.Note
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
