@@ -1,0 +1,95 @@
+package bom
+
+import (
+	"errors"
+	"io"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"holt.example/box"
+)
+
+var errNoPlan = errors.New("bom: there is no plan")
+
+// WriteCSV writes the list as CSV (RFC 4180: a header, CRLF at the ends of
+// lines): a line for each item. Lengths are in mm with at most four decimals;
+// length_mm and width_mm are exact, cut_length_mm and cut_width_mm rounded
+// jointly to the step. What is not known is left empty.
+//
+// Text is always quoted. Text that a spreadsheet could take for a formula (it
+// starts with =, +, -, @ or one of their wide forms) gets an apostrophe in
+// front, and control characters become spaces.
+func WriteCSV(w io.Writer, plan *box.Plan, o Options) error {
+	l, err := listOf(plan, o)
+	if err != nil {
+		return err
+	}
+	return l.writeCSV(w)
+}
+
+// listOf is New for the writers.
+func listOf(plan *box.Plan, o Options) (List, error) {
+	if plan == nil {
+		return List{}, errNoPlan
+	}
+	if err := o.check(); err != nil {
+		return List{}, err
+	}
+	return New(plan, o), nil
+}
+
+// csvColumns are the columns, in order. They are stable: new ones go to the
+// end.
+var csvColumns = [...]string{
+	"item", "quantity", "parts", "material", "nominal_mm", "thickness_mm", "least_mm", "most_mm",
+	"length_mm", "width_mm", "cut_length_mm", "cut_width_mm", "grain", "volume_mm3", "mass_kg",
+	"machined_face", "up", "face_edge", "hand", "mirror_of", "bevels", "edges", "work", "compensation",
+}
+
+func (l List) writeCSV(w io.Writer) error {
+	var b strings.Builder
+	line := func(cells []string) {
+		b.WriteString(strings.Join(cells, ","))
+		b.WriteString("\r\n")
+	}
+	line(csvColumns[:])
+	for _, it := range l.Items {
+		mass, mirror := "", ""
+		if it.Mass > 0 {
+			mass = num(it.Mass)
+		}
+		if it.MirrorOf > 0 {
+			mirror = strconv.Itoa(it.MirrorOf)
+		}
+		face := it.Face
+		if it.SecondFace {
+			face += ", and the other face"
+		}
+		line([]string{
+			strconv.Itoa(it.Number), strconv.Itoa(it.Quantity), quoted(it.names("; ")), quoted(it.Material),
+			mm(it.Nominal), mm(it.Thickness), mm(it.Least), mm(it.Most),
+			mm(it.Length), mm(it.Width), mm(it.CutLength), mm(it.CutWidth),
+			quoted(it.Grain), num(it.Volume), mass,
+			quoted(face), quoted(it.Up), quoted(it.FaceEdge), quoted(string(it.Hand)), mirror,
+			quoted(it.bevels()), quoted(it.meetings()), quoted(it.work()), quoted(it.compensation()),
+		})
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// quoted is a text cell.
+func quoted(s string) string {
+	s = plain(s)
+	if formula(s) {
+		s = "'" + s
+	}
+	return `"` + strings.ReplaceAll(s, `"`, `""`) + `"`
+}
+
+// formula reports whether a spreadsheet could take the text for a formula.
+func formula(s string) bool {
+	s = strings.TrimLeftFunc(s, func(r rune) bool { return unicode.IsSpace(r) || r == '\ufeff' })
+	return s != "" && strings.ContainsRune("=+-@|%＝＋－＠", []rune(s)[0])
+}

@@ -1,0 +1,292 @@
+package bom
+
+import (
+	"holt.example/box"
+	"holt.example/box/outline"
+	"holt.example/box/solid"
+)
+
+// Options says how a list is made. The zero value is ready to use.
+type Options struct {
+	// Step is the precision of the sizes that people work to, in mm: 0.1 for
+	// work on machines, 0.5 for hand work. 0 means 0.1; the range is 0.01 to
+	// 10. Thicknesses, the sections of joints and the diameters of holes come
+	// from tools and gauges and are never rounded coarser than 0.1.
+	Step box.MM
+}
+
+// step is the step to use; ok is false when Step is out of range.
+func (o Options) step() (s float64, ok bool) {
+	s = float64(o.Step)
+	if s == 0 {
+		return fine, true
+	}
+	if !(s >= 0.01 && s <= 10) {
+		return fine, false
+	}
+	return s, true
+}
+
+// check refuses a step that cannot be meant.
+func (o Options) check() error {
+	if _, ok := o.step(); !ok {
+		return box.Problem{Path: "Step", Code: "range", Got: num(float64(o.Step)), Lo: 0.01, Hi: 10, Unit: "mm", Why: "lists cannot be rounded to this step"}
+	}
+	return nil
+}
+
+// List is a parts list: what to cut, how it is worked, and what proves the box
+// right. It is a value and shares nothing with the plan.
+type List struct {
+	Name      string
+	Step      box.MM // of the cut sizes
+	Items     []Item // by number
+	Inside    Size
+	Outside   Size
+	Diagonals box.Diagonals
+	Totals    Totals
+	Voids     []box.Void
+	Findings  []box.Finding
+}
+
+// Size is a width, depth and height in mm.
+type Size struct{ Width, Depth, Height box.MM }
+
+// Hand tells parts apart that are the mirror image of each other.
+type Hand string
+
+// The hands. A part that has no mirror image in the box has none.
+const (
+	NoHand    Hand = ""
+	LeftHand  Hand = "left"
+	RightHand Hand = "right"
+)
+
+// Item is one line of the list: a part, or several equal ones. Where words say
+// left, right, upper and lower, they mean the panel as one looks at its
+// machined face.
+type Item struct {
+	Number   int // as in Group.Number
+	Quantity int
+	Parts    []box.Part
+	Material string // "" unknown
+	// Nominal thickness as sold, Thickness as measured and cut for, Least and
+	// Most as measured where boards differ (else equal to Thickness).
+	Nominal, Thickness, Least, Most box.MM
+	// Length along the grain and Width across it: the finished blank, exact.
+	Length, Width box.MM
+	// CutLength and CutWidth are the same, rounded to the list's step jointly
+	// with all other parts, so that the rounded parts still go together.
+	CutLength, CutWidth box.MM
+	Grain               string  // "up", "across", "none" or an angle
+	Volume              float64 // mm3, of one part
+	Mass                float64 // kg, of one part; 0 unknown
+	Face                string  // which of its faces is machined: "inside" or "outside"
+	SecondFace          bool    // there is work on the other face too
+	Up                  string  // which edge is up in the box
+	FaceEdge            string  // the edge to plane first and to measure from; "" if none is straight, square and along the grain
+	Hand                Hand
+	MirrorOf            int // the item that is its mirror image, 0 if none
+	Edges               []Edge
+	Work                []Work
+	Words               []string // how the size came about
+	Places              []Place  // of each part, in the order of Parts
+	Machined, Far       outline.Region
+}
+
+// Edge is one edge of an item.
+type Edge struct {
+	Name       string     // "lower", "upper right" ...
+	Neighbours []box.Part // of each part in the order of Item.Parts; nil where the edge is free
+	Joint      string
+	Length     box.MM
+	Bevel      box.Deg // from square; + means the machined face overhangs
+	Run        box.MM  // the same as an offset to gauge, across the thickness; signed like Bevel
+	Adds       box.MM  // how far the part reaches past its cavity face
+	Why        string
+	Guest      bool // the part butts against or enters its neighbour here
+	From, To   outline.Point
+}
+
+// Place is where a part stands: Home as in box.Piece. A point (u, v, w) of the
+// panel is at O + u*U + v*V + w*W in the world.
+type Place struct {
+	Part box.Part
+	Home solid.Frame
+}
+
+// Work is one operation on an item.
+type Work struct {
+	Kind     box.OpKind
+	Use      box.Use
+	Side     box.OpSide
+	Guest    box.Part // what a joint's cut takes, if anything
+	Source   string
+	From, To box.MM // depths below the machined face, exact
+	Tilt     []box.Deg
+	Region   outline.Region // at the depth From
+	Bottom   outline.Region // at the depth To; nil where it equals Region
+	// Depth and Width are the section of a joint's cut as it is to be set: the
+	// depth rounded down to 0.1 (no lip gets thinner), the width up (the guest
+	// goes in). For a round hole Width is the diameter. 0 where not used.
+	Depth, Width box.MM
+	Words        string
+}
+
+// Totals sums the list up.
+type Totals struct {
+	Parts  int
+	Boards []BoardTotal
+	Volume float64 // mm3
+	Mass   float64 // kg, of the parts whose mass is known
+	Known  int     // parts whose mass is known
+}
+
+// BoardTotal sums up the parts cut from boards of one thickness and material.
+type BoardTotal struct {
+	Material           string
+	Nominal, Thickness box.MM
+	Parts              int
+	Area               float64 // mm2, of the blanks
+	Volume             float64 // mm3
+}
+
+// New makes the list of a plan. A step out of range counts as 0.1 here; the
+// writers refuse it.
+func New(plan *box.Plan, o Options) List {
+	if plan == nil {
+		return List{}
+	}
+	s := source{
+		name: plan.Name(), pieces: plan.Pieces(), groups: plan.Groups(), seams: plan.Seams(),
+		voids: plan.Voids(), findings: plan.Findings(), diag: plan.Diagonals(), explain: plan.Explain,
+	}
+	s.inside.Width, s.inside.Depth, s.inside.Height = plan.Inside()
+	s.outside.Width, s.outside.Depth, s.outside.Height = plan.Outside()
+	return s.list(o)
+}
+
+// source is what a list needs of a plan.
+type source struct {
+	name            string
+	pieces          []box.Piece
+	groups          []box.Group
+	seams           []box.Seam
+	voids           []box.Void
+	findings        []box.Finding
+	inside, outside Size
+	diag            box.Diagonals
+	explain         func(box.Part) []string
+}
+
+func (s source) list(o Options) List {
+	step, _ := o.step()
+	l := List{
+		Name: s.name, Step: box.MM(step), Inside: s.inside, Outside: s.outside,
+		Diagonals: s.diag, Voids: s.voids, Findings: s.findings,
+	}
+	at := make(map[box.Part]int, len(s.pieces))
+	for i, p := range s.pieces {
+		at[p.Part] = i
+	}
+	cuts := s.round(step)
+	for _, g := range s.groups {
+		var members []int
+		for _, name := range g.Parts {
+			if i, ok := at[name]; ok {
+				members = append(members, i)
+			}
+		}
+		if len(members) > 0 {
+			l.Items = append(l.Items, s.item(g, members, cuts, step))
+		}
+	}
+	l.hands(s, at)
+	l.Totals = l.total()
+	return l
+}
+
+func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) Item {
+	p := s.pieces[members[0]]
+	it := Item{
+		Number: g.Number, Quantity: len(members), MirrorOf: g.Mirror,
+		Material: p.Board.Material, Nominal: p.Board.Thickness, Thickness: p.Thickness,
+		Least: p.Thickness, Most: p.Thickness,
+		Length: p.Length, Width: p.Width,
+		CutLength: box.MM(cuts[members[0]].length), CutWidth: box.MM(cuts[members[0]].width),
+		Grain: grainWords(p.Panel.Grain), Volume: p.Volume, Mass: p.Mass,
+		Face: faceWord(p.Panel.Face), SecondFace: p.Panel.SecondFace,
+		Machined: copyRegion(p.Panel.Machined), Far: copyRegion(p.Panel.Far),
+	}
+	if p.Board.Least > 0 {
+		it.Least = p.Board.Least
+	}
+	if p.Board.Most > 0 {
+		it.Most = p.Board.Most
+	}
+	names := edgeNames(p.Panel)
+	ends := s.guests(p)
+	for k, e := range p.Panel.Edges {
+		edge := Edge{
+			Name: names[k], Joint: e.Joint, Length: e.Length, Bevel: e.Bevel, Run: e.Run,
+			Adds: e.Adds, Why: e.Why, Guest: ends[k], From: e.From, To: e.To,
+		}
+		for _, m := range members {
+			q := s.pieces[m].Panel.Edges
+			if k < len(q) && q[k].Neighbour != "" {
+				edge.Neighbours = append(edge.Neighbours, q[k].Neighbour)
+			}
+		}
+		it.Edges = append(it.Edges, edge)
+	}
+	it.Up = upWords(p, names)
+	it.FaceEdge = faceEdge(p, names)
+	for _, op := range p.Panel.Ops {
+		it.Work = append(it.Work, workOf(p, op, names, step))
+	}
+	for _, m := range members {
+		q := s.pieces[m]
+		it.Parts = append(it.Parts, q.Part)
+		it.Places = append(it.Places, Place{q.Part, q.Home})
+	}
+	if s.explain != nil {
+		it.Words = s.explain(p.Part)
+	}
+	return it
+}
+
+func (l List) total() Totals {
+	var t Totals
+	for _, it := range l.Items {
+		n := float64(it.Quantity)
+		t.Parts += it.Quantity
+		t.Volume += float64(n * it.Volume)
+		if it.Mass > 0 {
+			t.Mass += float64(n * it.Mass)
+			t.Known += it.Quantity
+		}
+		k := 0
+		for k < len(t.Boards) && !(t.Boards[k].Material == it.Material && t.Boards[k].Nominal == it.Nominal && t.Boards[k].Thickness == it.Thickness) {
+			k++
+		}
+		if k == len(t.Boards) {
+			t.Boards = append(t.Boards, BoardTotal{Material: it.Material, Nominal: it.Nominal, Thickness: it.Thickness})
+		}
+		b := &t.Boards[k]
+		b.Parts += it.Quantity
+		b.Area += float64(n * float64(it.Length*it.Width))
+		b.Volume += float64(n * it.Volume)
+	}
+	return t
+}
+
+func copyRegion(r outline.Region) outline.Region {
+	if r == nil {
+		return nil
+	}
+	out := make(outline.Region, len(r))
+	for i, c := range r {
+		out[i] = append(outline.Contour(nil), c...)
+	}
+	return out
+}

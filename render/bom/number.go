@@ -1,0 +1,76 @@
+package bom
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"holt.example/box"
+)
+
+// num writes a figure with at most four decimals: no exponent, no "-0", no
+// trailing zeros. What is not a number is written as "".
+func num(x float64) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return ""
+	}
+	return trim(strconv.FormatFloat(x, 'f', 4, 64))
+}
+
+// mm writes a length.
+func mm(x box.MM) string { return num(float64(x)) }
+
+// full writes a figure so that reading it gives the same float64 again, without
+// an exponent.
+func full(x float64) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return ""
+	}
+	if x == 0 { // also -0
+		return "0"
+	}
+	return strconv.FormatFloat(x, 'f', -1, 64)
+}
+
+func trim(s string) string {
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// exact is a figure written to JSON with at most four decimals, null when it
+// is not a number.
+type exact float64
+
+// MarshalJSON implements json.Marshaler.
+func (x exact) MarshalJSON() ([]byte, error) { return orNull(num(float64(x))), nil }
+
+// precise is a figure written to JSON so that nothing of it is lost.
+type precise float64
+
+// MarshalJSON implements json.Marshaler.
+func (x precise) MarshalJSON() ([]byte, error) { return orNull(full(float64(x))), nil }
+
+func orNull(s string) []byte {
+	if s == "" {
+		return []byte("null")
+	}
+	return []byte(s)
+}
+
+// plain makes a name fit for one line: control characters, line and paragraph
+// separators and the marks that turn the direction of writing become spaces,
+// bytes that are not UTF-8 the replacement character.
+func plain(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control) {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(s, "\uFFFD"))
+}

@@ -1,0 +1,321 @@
+package bom
+
+import (
+	"math"
+	"strings"
+
+	"holt.example/box"
+	"holt.example/box/outline"
+	"holt.example/box/solid"
+)
+
+// How the sizes of a list are rounded so that the rounded parts go together.
+//
+// An end of a dimension is a guest end where the part butts against or enters a
+// neighbour: where it is the Under of a seam that is neither a mitre nor a
+// comb. Every other end, a host's or a free one, may grow without touching
+// anything.
+//
+//  1. A guest end that enters a cut follows the cut: the depth of the cut is
+//     rounded down to 0.1, so that no lip gets thinner, and the guest gets as
+//     much shorter.
+//  2. A dimension with a guest end is rounded down, any other one up.
+//  3. Equal parts, and walls of one height, all take the smallest of their
+//     sizes.
+//  4. What stands between walls (floor, partitions) is last, and takes what the
+//     rounded walls leave: rounded down from the room between the two parts
+//     that it meets, never more than its true size.
+//
+// With exact cuts rule 2 shrinks a part by less than a step and rule 4 by less
+// than two. Nothing overlaps, whether parts stand where the plan has them or
+// are pushed together, and no gap is wider than two steps.
+
+// fine is the precision of what is set from tools and gauges.
+const fine = 0.1
+
+// cutSize is a rounded blank.
+type cutSize struct{ length, width float64 }
+
+// end is one end of a dimension.
+type end struct {
+	guest      bool
+	enter      float64 // how far a guest reaches into its neighbour, 0 or more
+	neighbours []box.Part
+}
+
+func (e end) meets(p box.Part) bool {
+	for _, n := range e.neighbours {
+		if n == p {
+			return true
+		}
+	}
+	return false
+}
+
+// dim is one of the two dimensions of a part.
+type dim struct {
+	size, cut float64
+	dir       solid.Vec // in the world
+	ends      [2]end
+	height    bool // of a wall
+	filler    bool // rule 4
+}
+
+func (d *dim) guest() bool { return d.ends[0].guest || d.ends[1].guest }
+
+// entered is what the guest ends lose because the cuts that they enter are
+// rounded down.
+func (d *dim) entered() float64 {
+	loss := 0.0
+	for _, e := range d.ends {
+		loss += e.enter - down(e.enter, fine)
+	}
+	return loss
+}
+
+// down and up round to a multiple of step. What lies on a multiple already, to
+// within near, stays there.
+func down(x, step float64) float64 { return grid(math.Floor((x+near)/step), step) }
+func up(x, step float64) float64   { return grid(math.Ceil((x-near)/step), step) }
+
+// nearest rounds to the nearest multiple, upward in the middle. The nudge makes
+// equal figures round alike whatever the noise in their last bits.
+func nearest(x, step float64) float64 { return grid(math.Floor((x+near)/step+0.5), step) }
+
+// grid is k steps, free of the noise of the product.
+func grid(k, step float64) float64 {
+	x := math.Round(float64(k*step)*1e6) / 1e6
+	if x == 0 {
+		return 0
+	}
+	return x
+}
+
+// isWall reports whether a part is a wall of the box.
+func isWall(p box.Part) bool {
+	switch p {
+	case box.Front, box.Back, box.Left, box.Right:
+		return true
+	}
+	return strings.HasPrefix(string(p), "wall/") || strings.HasPrefix(string(p), "front/") ||
+		strings.HasPrefix(string(p), "back/") || strings.HasPrefix(string(p), "left/") || strings.HasPrefix(string(p), "right/")
+}
+
+// guests says for each edge of a part whether it is a guest's.
+func (s source) guests(p box.Piece) []bool {
+	out := make([]bool, len(p.Panel.Edges))
+	for k, e := range p.Panel.Edges {
+		out[k] = e.Neighbour != "" && s.guest(p, e)
+	}
+	return out
+}
+
+func (s source) guest(p box.Piece, e box.PanelEdge) bool {
+	known, under, joint := false, false, e.Joint
+	for _, m := range s.seams {
+		if m.Over == p.Part && m.Under == e.Neighbour || m.Under == p.Part && m.Over == e.Neighbour {
+			known, under = true, m.Under == p.Part
+			if m.Joint != "" {
+				joint = m.Joint
+			}
+			break
+		}
+	}
+	if strings.Contains(joint, "mitre") || known && !under {
+		return false
+	}
+	// A part that reaches right across its neighbour, as the second part of a
+	// comb does, ends flush with it and is no guest.
+	for _, q := range s.pieces {
+		if q.Part == e.Neighbour {
+			return float64(e.Adds) < float64(q.Thickness)-near
+		}
+	}
+	return under
+}
+
+// along is the direction in which Length is measured in the panel.
+func along(p box.Piece) (u, v float64) {
+	if g := p.Panel.Grain; math.Abs(g[0]) > near || math.Abs(g[1]) > near {
+		return g[0], g[1]
+	}
+	lu, hu := reach(p.Panel.Silhouette, 1, 0)
+	lv, hv := reach(p.Panel.Silhouette, 0, 1)
+	if hv-lv > hu-lu {
+		return 0, 1
+	}
+	return 1, 0
+}
+
+// dims are the length and the width of a part with their ends.
+func (s source) dims(p box.Piece) [2]dim {
+	guests := s.guests(p)
+	u, v := along(p)
+	var out [2]dim
+	for k, size := range [2]box.MM{p.Length, p.Width} {
+		d := dim{size: float64(size), dir: p.Home.U.Scale(u).Add(p.Home.V.Scale(v))}
+		lo, hi := reach(p.Panel.Machined, u, v)
+		d.ends[0] = s.endAt(p, guests, -u, -v, -lo)
+		d.ends[1] = s.endAt(p, guests, u, v, hi)
+		d.height = isWall(p.Part) && math.Abs(d.dir.Z) > 0.5
+		d.filler = !isWall(p.Part) && d.ends[0].guest && d.ends[1].guest
+		out[k] = d
+		u, v = -v, u
+	}
+	return out
+}
+
+// endAt gathers the edges that make the end of a panel in the direction (u, v):
+// those that lie on the outermost line, else those that touch it.
+func (s source) endAt(p box.Piece, guests []bool, u, v, most float64) end {
+	height := func(q outline.Point) float64 { return most - (float64(q.X*u) + float64(q.Y*v)) }
+	var e end
+	for _, both := range [2]bool{true, false} {
+		found := false
+		for k, pe := range p.Panel.Edges {
+			from, to := height(pe.From) < 1e-3, height(pe.To) < 1e-3
+			if !from && !to || both && !(from && to) {
+				continue
+			}
+			found = true
+			if pe.Neighbour != "" {
+				e.neighbours = append(e.neighbours, pe.Neighbour)
+			}
+			if guests[k] {
+				e.guest = true
+				e.enter = math.Max(e.enter, float64(pe.Adds))
+			}
+		}
+		if found {
+			break
+		}
+	}
+	return e
+}
+
+// round gives every piece its rounded blank.
+func (s source) round(step float64) []cutSize {
+	all := make([][2]dim, len(s.pieces))
+	for i, p := range s.pieces {
+		all[i] = s.dims(p)
+		for k := range all[i] {
+			d := &all[i][k]
+			if d.guest() {
+				d.cut = down(d.size-d.entered(), step)
+			} else {
+				d.cut = up(d.size, step)
+			}
+		}
+	}
+	// Sizes only shrink here, each by whole steps and by a bounded number of
+	// them, so this comes to rest; the bound is for faulty plans.
+	for n := 0; n < 16; n++ {
+		changed := s.level(all)
+		for i := range all {
+			for k := range all[i] {
+				if d := &all[i][k]; d.filler {
+					if c := down(s.room(all, i, k), step); c < d.cut {
+						d.cut, changed = c, true
+					}
+				}
+			}
+		}
+		if !changed {
+			break
+		}
+	}
+	out := make([]cutSize, len(all))
+	for i, d := range all {
+		out[i] = cutSize{d[0].cut, d[1].cut}
+	}
+	return out
+}
+
+// level applies rule 3.
+func (s source) level(all [][2]dim) (changed bool) {
+	take := func(a, b *dim) {
+		if a.cut != b.cut {
+			a.cut, changed = math.Min(a.cut, b.cut), true
+			b.cut = a.cut
+		}
+	}
+	at := make(map[box.Part]int, len(s.pieces))
+	for i, p := range s.pieces {
+		at[p.Part] = i
+	}
+	for _, g := range s.groups {
+		for _, name := range g.Parts[min(1, len(g.Parts)):] {
+			i, ok1 := at[g.Parts[0]]
+			j, ok2 := at[name]
+			if ok1 && ok2 {
+				take(&all[i][0], &all[j][0])
+				take(&all[i][1], &all[j][1])
+			}
+		}
+	}
+	for i := range all {
+		for j := 0; j < i; j++ {
+			for k := 0; k < 4; k++ {
+				a, b := &all[i][k&1], &all[j][k>>1]
+				if a.height && b.height && math.Abs(a.size-b.size) < near {
+					take(a, b)
+				}
+			}
+		}
+	}
+	return changed
+}
+
+// room is what the rounded walls leave for dimension k of piece i: between the
+// two parts that it meets, and into the cuts that it enters.
+func (s source) room(all [][2]dim, i, k int) float64 {
+	d := &all[i][k]
+	most, slack := 0.0, 0.0
+	found := false
+	for j, p := range s.pieces {
+		if j == i || !isWall(p.Part) {
+			continue
+		}
+		for n := range all[j] {
+			w := &all[j][n]
+			if between(w, d) {
+				found = true
+				most = math.Min(most, w.grown())
+			} else if !w.height && touches(all[i], p.Part) {
+				// A convex polygon is as wide as half the sum of the shadows
+				// that its sides throw.
+				slack += float64(math.Abs(w.dir.Dot(d.dir)) * w.grown() / 2)
+			}
+		}
+	}
+	if !found {
+		most = math.Min(0, slack)
+	}
+	return d.size - d.entered() + most
+}
+
+// grown is how much further apart a wall's rounding sets the inner faces of the
+// parts at its two ends; negative: closer.
+func (d *dim) grown() float64 { return d.cut - d.size + d.entered() }
+
+// between reports whether w ends at the same two parts as d.
+func between(w, d *dim) bool {
+	for _, a := range d.ends[0].neighbours {
+		for _, b := range d.ends[1].neighbours {
+			if a != b && (w.ends[0].meets(a) && w.ends[1].meets(b) || w.ends[0].meets(b) && w.ends[1].meets(a)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// touches reports whether a piece meets the wall, at any of its ends.
+func touches(piece [2]dim, wall box.Part) bool {
+	for _, d := range piece {
+		if d.ends[0].meets(wall) || d.ends[1].meets(wall) {
+			return true
+		}
+	}
+	return false
+}

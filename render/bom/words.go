@@ -1,0 +1,131 @@
+package bom
+
+import (
+	"fmt"
+	"strings"
+
+	"holt.example/box"
+)
+
+// names lists the parts of an item.
+func (it Item) names(sep string) string { return joinParts(it.Parts, sep) }
+
+func joinParts(ps []box.Part, sep string) string {
+	s := make([]string, len(ps))
+	for i, p := range ps {
+		s[i] = string(p)
+	}
+	return strings.Join(s, sep)
+}
+
+// bevels lists the edges that are not square, with the offset to gauge.
+func (it Item) bevels() string {
+	var s []string
+	for _, e := range it.Edges {
+		if e.bevelled() {
+			s = append(s, e.Name+" "+e.bevelWords())
+		}
+	}
+	return strings.Join(s, "; ")
+}
+
+func (e Edge) bevelled() bool { return num(float64(e.Bevel)) != "0" }
+
+// bevelWords gives the bevel in degrees, as an offset to gauge, and which face
+// overhangs.
+func (e Edge) bevelWords() string {
+	side, bevel, run := "machined face", e.Bevel, e.Run
+	if bevel < 0 {
+		side, bevel, run = "other face", -bevel, -run
+	}
+	return fmt.Sprintf("%s deg, gauge %s, %s longer", num(float64(bevel)), mm(run), side)
+}
+
+// meetings lists what each edge meets.
+func (it Item) meetings() string {
+	var s []string
+	for _, e := range it.Edges {
+		s = append(s, e.Name+" "+e.to(" or "))
+	}
+	return strings.Join(s, "; ")
+}
+
+// to says what an edge meets: of equal parts, each in turn.
+func (e Edge) to(sep string) string {
+	if len(e.Neighbours) == 0 {
+		return "free"
+	}
+	var names []box.Part
+	for _, n := range e.Neighbours {
+		if !has(names, n) {
+			names = append(names, n)
+		}
+	}
+	t := "to " + joinParts(names, sep)
+	if e.Joint != "" {
+		t += ", " + e.Joint
+	}
+	return t
+}
+
+func has(ps []box.Part, p box.Part) bool {
+	for _, q := range ps {
+		if q == p {
+			return true
+		}
+	}
+	return false
+}
+
+// work lists the operations.
+func (it Item) work() string {
+	s := make([]string, len(it.Work))
+	for i, w := range it.Work {
+		s[i] = w.Words
+	}
+	return strings.Join(s, "; ")
+}
+
+// compensation says what the joints added and why, edge by edge.
+func (it Item) compensation() string {
+	var s []string
+	for _, e := range it.Edges {
+		if t := e.compensation(); t != "" {
+			s = append(s, e.Name+" "+t)
+		}
+	}
+	return strings.Join(s, "; ")
+}
+
+func (e Edge) compensation() string {
+	if num(float64(e.Adds)) == "0" && e.Why == "" {
+		return ""
+	}
+	t := mm(e.Adds)
+	if e.Adds > 0 && t != "0" {
+		t = "+" + t
+	}
+	if e.Why != "" {
+		t += " (" + e.Why + ")"
+	}
+	return t
+}
+
+// handWords refers a part to its mirror image.
+func (it Item) handWords() string {
+	switch {
+	case it.MirrorOf == 0:
+		return "—"
+	case it.Hand == NoHand:
+		return fmt.Sprintf("mirror image of %d", it.MirrorOf)
+	}
+	return fmt.Sprintf("%s, mirror image of %d", it.Hand, it.MirrorOf)
+}
+
+// faceWords names the machined face.
+func (it Item) faceWords() string {
+	if it.SecondFace {
+		return it.Face + ", then the other"
+	}
+	return it.Face
+}

@@ -1,0 +1,225 @@
+package bom
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"holt.example/box"
+	"holt.example/box/outline"
+)
+
+// workOf copies an operation and puts it into words. Places count up from the
+// lower edge and right from the left edge of the machined face; they and the
+// sizes of openings are rounded to the step, the cuts of joints to 0.1.
+func workOf(p box.Piece, op box.Op, names []string, step float64) Work {
+	w := Work{
+		Kind: op.Kind, Use: op.Use, Side: op.Side, Guest: op.Guest, Source: op.Source,
+		From: op.From, To: op.To, Tilt: append([]box.Deg(nil), op.Tilt...),
+		Region: copyRegion(op.Region), Bottom: copyRegion(op.Bottom),
+	}
+	d := describer{p: p, op: op, names: names, step: step}
+	if op.Guest != "" {
+		d.step = math.Min(step, fine)
+	}
+	d.u0, d.u1 = reach(p.Panel.Machined, 1, 0)
+	d.v0, _ = reach(p.Panel.Machined, 0, 1)
+	var text string
+	switch op.Kind {
+	case box.OpRebate, box.OpNotch:
+		text = d.atEdge(&w)
+	case box.OpHousing, box.OpGroove:
+		text = d.channel(&w)
+	default:
+		text = d.island(&w)
+	}
+	w.Words = text + d.more()
+	return w
+}
+
+// describer holds what the words for one operation need.
+type describer struct {
+	p          box.Piece
+	op         box.Op
+	names      []string
+	step       float64
+	u0, u1, v0 float64 // of the machined face
+}
+
+func (d describer) place(x float64) string { return num(nearest(x, d.step)) }
+
+// size rounds a size: up where a guest must go in.
+func (d describer) size(x float64) float64 {
+	if d.op.Guest != "" {
+		return up(x, d.step)
+	}
+	return nearest(x, d.step)
+}
+
+// depth is the depth of the cut from the face that it starts at.
+func (d describer) depth() float64 {
+	x := float64(d.op.To - d.op.From)
+	if d.op.Guest != "" {
+		return down(x, math.Min(d.step, fine))
+	}
+	return nearest(x, math.Min(d.step, fine))
+}
+
+// across is ", centred" or the distance from the left edge.
+func (d describer) across(u float64) string {
+	if math.Abs(u-(d.u0+d.u1)/2) < near {
+		return "centred"
+	}
+	return d.place(u-d.u0) + " from the left"
+}
+
+// island describes what lies within the face: holes, openings, pockets, marks.
+func (d describer) island(w *Work) string {
+	c, dia, round := circle(d.op.Region)
+	what := map[box.OpKind]string{
+		box.OpBore: "hole", box.OpOpening: "opening", box.OpPocket: "pocket", box.OpMark: "mark",
+	}[d.op.Kind]
+	if what == "" {
+		what = string(d.op.Kind)
+	}
+	var b strings.Builder
+	b.WriteString(what)
+	if round {
+		w.Width = box.MM(nearest(dia, math.Min(d.step, fine)))
+		b.WriteString(" " + mm(w.Width))
+	} else if len(d.op.Region) > 0 {
+		ul, uh := reach(d.op.Region, 1, 0)
+		vl, vh := reach(d.op.Region, 0, 1)
+		fmt.Fprintf(&b, " %s x %s", num(d.size(uh-ul)), num(d.size(vh-vl)))
+		c = outline.Point{X: (ul + uh) / 2, Y: (vl + vh) / 2}
+	}
+	if d.op.Side == box.SideThrough {
+		b.WriteString(" through")
+	} else {
+		w.Depth = box.MM(d.depth())
+		fmt.Fprintf(&b, " %s deep", mm(w.Depth))
+	}
+	if len(d.op.Region) > 0 {
+		fmt.Fprintf(&b, ", %s up, %s", d.place(c.Y-d.v0), d.across(c.X))
+	}
+	return b.String()
+}
+
+// atEdge describes what is open to an edge: rebates and notches.
+func (d describer) atEdge(w *Work) string {
+	k, in, lo, hi := d.edge()
+	if k < 0 {
+		return d.island(w)
+	}
+	e := d.p.Panel.Edges[k]
+	length := float64(e.Length)
+	wide := d.size(in)
+	w.Width = box.MM(wide)
+	name := d.names[k] + " edge"
+	// Upright edges are measured from their lower end, others from the left.
+	dir, du, dv := "up", e.To.X-e.From.X, e.To.Y-e.From.Y
+	if math.Abs(du) > math.Abs(dv) {
+		dir, dv = "from its left end", du
+	}
+	if dv < 0 {
+		lo, hi = length-hi, length-lo
+	}
+	var b strings.Builder
+	if d.op.Kind == box.OpNotch {
+		fmt.Fprintf(&b, "notch %s x %s out of the %s", num(wide), num(d.size(hi-lo)), name)
+	} else {
+		w.Depth = box.MM(d.depth())
+		fmt.Fprintf(&b, "rebate %s x %s along the %s", mm(w.Depth), num(wide), name)
+	}
+	if lo > 1e-3 || hi < length-1e-3 {
+		fmt.Fprintf(&b, ", %s to %s %s", d.place(lo), d.place(lo+d.size(hi-lo)), dir)
+	}
+	return b.String()
+}
+
+// edge finds the edge that an operation is open to: the one that it touches and
+// reaches least far in from. in is that reach, lo and hi the interval along
+// the edge from its start.
+func (d describer) edge() (k int, in, lo, hi float64) {
+	k = -1
+	if len(d.op.Region) == 0 {
+		return k, 0, 0, 0
+	}
+	for i, e := range d.p.Panel.Edges {
+		nu, nv := outward(e)
+		base := float64(e.From.X*nu) + float64(e.From.Y*nv)
+		a, b := reach(d.op.Region, nu, nv)
+		if b < base-1e-3 { // does not touch the edge
+			continue
+		}
+		tu, tv := -nv, nu
+		start := float64(e.From.X*tu) + float64(e.From.Y*tv)
+		l, h := reach(d.op.Region, tu, tv)
+		l, h = math.Max(l-start, 0), math.Min(h-start, float64(e.Length))
+		if h-l < 1e-3 {
+			continue
+		}
+		if k < 0 || base-a < in-near {
+			k, in, lo, hi = i, base-a, l, h
+		}
+	}
+	return k, in, lo, hi
+}
+
+// channel describes housings and grooves.
+func (d describer) channel(w *Work) string {
+	if len(d.op.Region) == 0 {
+		return string(d.op.Kind)
+	}
+	u, v := direction(d.op.Region)
+	lo, hi := reach(d.op.Region, u, v)
+	a, b := reach(d.op.Region, -v, u)
+	w.Depth, w.Width = box.MM(d.depth()), box.MM(d.size(b-a))
+	t := fmt.Sprintf("%s %s x %s", d.op.Kind, mm(w.Depth), mm(w.Width))
+	faceLo, faceHi := reach(d.p.Panel.Machined, u, v)
+	stopped := lo > faceLo+1e-3 || hi < faceHi-1e-3
+	switch {
+	case v == 0:
+		t += fmt.Sprintf(", lower side %s up", d.place(a-d.v0))
+		if stopped {
+			t += fmt.Sprintf(", %s to %s from the left", d.place(lo-d.u0), d.place(lo-d.u0+d.size(hi-lo)))
+		}
+	case u == 0:
+		t += fmt.Sprintf(", left side %s from the left", d.place(-b-d.u0))
+		if stopped {
+			t += fmt.Sprintf(", %s to %s up", d.place(lo-d.v0), d.place(lo-d.v0+d.size(hi-lo)))
+		}
+	default:
+		angle := math.Atan2(v, u) * 180 / math.Pi
+		mu, mv := float64((lo+hi)/2*u)-float64((a+b)/2*v), float64((lo+hi)/2*v)+float64((a+b)/2*u)
+		t += fmt.Sprintf(", %s long at %s deg, its middle %s up, %s", num(d.size(hi-lo)), num(nearest(angle, 0.1)), d.place(mv-d.v0), d.across(mu))
+	}
+	return t
+}
+
+// more says what any operation may need to have said.
+func (d describer) more() string {
+	t := ""
+	switch d.op.Side {
+	case box.SideFar:
+		t += ", on the other face"
+	case box.SideEdge:
+		t += fmt.Sprintf(", in the edge, %s to %s below the machined face", mm(d.op.From), mm(d.op.To))
+	}
+	lo, hi := 0.0, 0.0
+	for _, a := range d.op.Tilt {
+		lo, hi = math.Min(lo, float64(a)), math.Max(hi, float64(a))
+	}
+	switch {
+	case lo < 0 && hi > 0:
+		t += fmt.Sprintf(", walls tilted %s to %s deg", num(lo), num(hi))
+	case lo < 0:
+		t += fmt.Sprintf(", walls tilted %s deg", num(lo))
+	case hi > 0:
+		t += fmt.Sprintf(", walls tilted %s deg", num(hi))
+	}
+	if d.op.Use != "" && string(d.op.Use) != string(d.op.Kind) {
+		t += " (" + string(d.op.Use) + ")"
+	}
+	return t
+}
