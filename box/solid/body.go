@@ -21,10 +21,3 @@ type Body struct {
 	Cutters []Cutter
 	Prisms  []Prism
 }
-
-// Mesh is a closed triangle mesh: every edge is used once in each direction,
-// triangles are anticlockwise seen from outside, none has zero area.
-type Mesh struct {
-	Vertices  []Vec
-	Triangles [][3]int32
-}

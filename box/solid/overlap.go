@@ -1,0 +1,68 @@
+package solid
+
+import "math"
+
+// overlapChord is how far round prisms may be off in an overlap, mm. Their
+// area is exact all the same.
+const overlapChord = 0.01
+
+// Overlap is the volume that two bodies both hold, mm3: their bases have a
+// convex intersection, and both sets of cutters and prisms are taken out of
+// it. Bodies that merely touch, within SideTest, overlap by exactly 0.
+func Overlap(a, b Body) float64 {
+	cells := Common(a, b)
+	if len(cells) == 0 {
+		return 0
+	}
+	v := VolumeOf(cells)
+	if v > 0 && len(a.Prisms)+len(b.Prisms) > 0 {
+		cells = lessPrisms(lessPrisms(cells, a.Prisms, overlapChord), b.Prisms, overlapChord)
+		v = VolumeOf(cells)
+	}
+	return v
+}
+
+// Common is what two bodies both hold, prisms not taken out, as disjoint convex
+// cells; nil when that is nothing.
+func Common(a, b Body) []Convex {
+	id := len(a.Base)
+	c := a.Convex().within(b.Base, id)
+	if c.Empty() {
+		return nil
+	}
+	id += len(b.Base)
+	cells := a.lessCutters([]Convex{c}, id)
+	for _, k := range a.Cutters {
+		id += len(k)
+	}
+	return b.lessCutters(cells, id)
+}
+
+// lessPrisms takes prisms out of cells.
+func lessPrisms(cells []Convex, prisms []Prism, chord float64) []Convex {
+	for _, p := range prisms {
+		for _, k := range p.cutters(chord) {
+			var next []Convex
+			for _, c := range cells {
+				_, next = split(c, k, 1<<30, next)
+			}
+			cells = next
+		}
+	}
+	return cells
+}
+
+// Bounds is the axis-parallel box around the solid; lo is above hi when the
+// solid is empty.
+func (c Convex) Bounds() (lo, hi Vec) {
+	inf := math.Inf(1)
+	lo, hi = Vec{inf, inf, inf}, Vec{-inf, -inf, -inf}
+	for i := range c.Faces {
+		for _, p := range c.Faces[i].Loop {
+			lo.X, hi.X = math.Min(lo.X, p.X), math.Max(hi.X, p.X)
+			lo.Y, hi.Y = math.Min(lo.Y, p.Y), math.Max(hi.Y, p.Y)
+			lo.Z, hi.Z = math.Min(lo.Z, p.Z), math.Max(hi.Z, p.Z)
+		}
+	}
+	return lo, hi
+}
