@@ -39,6 +39,7 @@ func (j Butt) Section(c Corner) (Section, error) {
 		if float64(tA*math.Abs(cos)) > float64(c.RunOn) {
 			s.Void = append(s.Void, Zone{
 				Lines: append(rect(0, tA, 0, tB), Line{A: -cos, B: -1, K: -k}),
+				Work:  SquareEnd,
 				Why:   "square end of " + c.nameA(),
 			})
 		}
@@ -53,6 +54,7 @@ func (j Butt) Section(c Corner) (Section, error) {
 		s.B.Why += ", its end left square"
 		s.Void = append(s.Void, Zone{
 			Lines: []Line{aBelow(0), bAbove(0), bBelow(tB), {A: -1, B: -cos, K: 0 - k}},
+			Work:  SquareEnd,
 			Why:   "square end of " + c.nameB(),
 		})
 		open := float64(tB * math.Abs(cos))

@@ -60,6 +60,10 @@ const (
 	Shoulders Work = "shoulder"
 )
 
+// SquareEnd marks a void beside an end that is left square; any other void of a
+// section is play.
+const SquareEnd Work = "square end"
+
 // Zone is a convex piece of the corner: the points on the inner side of all
 // Lines and, along the edge, between From and To. From = To = 0 means the
 // whole edge, and an infinite end is open. It is left open where the part's
@@ -67,7 +71,7 @@ const (
 type Zone struct {
 	Lines    []Line
 	From, To MM
-	Work     Work   // for a zone that a part loses
+	Work     Work   // what a part loses it to; of a void, SquareEnd or "" for play
 	Through  bool   // the cut runs on past the other part's end; else it ends there
 	Why      string // in words, for lists and messages
 }
