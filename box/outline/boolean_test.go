@@ -1,0 +1,107 @@
+package outline
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// ops are the three operations with their meaning for points.
+var ops = []struct {
+	name string
+	do   func(a, b Region) (Region, error)
+	in   func(a, b bool) bool
+}{
+	{"union", Union, func(a, b bool) bool { return a || b }},
+	{"intersect", Intersect, func(a, b bool) bool { return a && b }},
+	{"subtract", Subtract, func(a, b bool) bool { return a && !b }},
+}
+
+// checkPoints compares membership in the result with membership in the
+// operands at random places, skipping those near a boundary.
+func checkPoints(t *testing.T, r *rand.Rand, name string, a, b, got Region, in func(a, b bool) bool, n int) {
+	t.Helper()
+	box := a.Extents().Join(b.Extents())
+	for range n {
+		p := Point{box.Min.X - 1 + r.Float64()*(box.Width()+2), box.Min.Y - 1 + r.Float64()*(box.Height()+2)}
+		x, y, z := a.Contains(p, 1e-5), b.Contains(p, 1e-5), got.Contains(p, 1e-5)
+		if x == On || y == On || z == On {
+			continue
+		}
+		if in(x == Inside, y == Inside) != (z == Inside) {
+			t.Fatalf("%s: %v is %v in a, %v in b, %v in the result\na = %v\nb = %v\ngot %v", name, p, x, y, z, a, b, got)
+		}
+	}
+}
+
+// gridRegion is up to four rectangles on whole millimetres, made one by union
+// or difference, so that edges coincide often.
+func gridRegion(t *testing.T, r *rand.Rand) Region {
+	t.Helper()
+	out := Region{gridRect(r)}
+	for range r.IntN(4) {
+		op := ops[r.IntN(2)*2]
+		got, err := op.do(out, Region{gridRect(r)})
+		if err != nil {
+			t.Fatalf("%s of %v: %v", op.name, out, err)
+		}
+		out = got
+	}
+	return out
+}
+
+func gridRect(r *rand.Rand) Contour {
+	x, y := float64(r.IntN(8)), float64(r.IntN(8))
+	return Rectangle(x, y, x+1+float64(r.IntN(5)), y+1+float64(r.IntN(5)))
+}
+
+// cells counts the unit cells of 0..14 whose centres are in.
+func cells(in func(p Point) bool) float64 {
+	n := 0.0
+	for x := 0.5; x < 14; x++ {
+		for y := 0.5; y < 14; y++ {
+			if in(Point{x, y}) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// On whole millimetres the area is a count of cells: an oracle that knows
+// nothing of boundaries. Turning the operands must not change the area.
+func TestBooleanCountsCells(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for k := range 1500 {
+		a, b := gridRegion(t, r), gridRegion(t, r)
+		turn := Turn(r.Float64() * 360).Then(Shift(r.Float64()*100, r.Float64()*100))
+		for _, op := range ops {
+			want := cells(func(p Point) bool {
+				return op.in(a.Contains(p, 0) == Inside, b.Contains(p, 0) == Inside)
+			})
+			got, err := op.do(a, b)
+			if err != nil {
+				t.Fatalf("%d %s: %v\n%v\n%v", k, op.name, err, a, b)
+			}
+			if math.Abs(got.Area()-want) > 1e-9 {
+				t.Fatalf("%d %s: area %v, %v cells\n%v\n%v", k, op.name, got.Area(), want, a, b)
+			}
+			if err := got.Check(); err != nil {
+				t.Fatalf("%d %s: %v\n%v\n%v\n%v", k, op.name, err, a, b, got)
+			}
+			turned, err := op.do(a.Transform(turn), b.Transform(turn))
+			if err != nil {
+				t.Fatalf("%d %s turned: %v\n%v\n%v", k, op.name, err, a, b)
+			}
+			if math.Abs(turned.Area()-want) > 1e-8 {
+				t.Fatalf("%d %s turned: area %v, %v cells\n%v\n%v", k, op.name, turned.Area(), want, a, b)
+			}
+			if err := turned.Check(); err != nil {
+				t.Fatalf("%d %s turned: %v", k, op.name, err)
+			}
+			if len(turned) != len(got) {
+				t.Fatalf("%d %s: %d contours, turned %d", k, op.name, len(got), len(turned))
+			}
+		}
+	}
+}
