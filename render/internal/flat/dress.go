@@ -1,0 +1,174 @@
+package flat
+
+import (
+	"math"
+	"strconv"
+
+	"holt.example/box"
+	"holt.example/box/outline"
+)
+
+// Heights of capitals in mm (ISO 3098-1 has 2.5 and 3.5), and the places of
+// what stands round a part.
+const (
+	small   = 2.5
+	large   = 3.5
+	heading = 5.0
+	off     = 8.0 // of the line of an overall size from the part
+	tick    = 1.5 // half a tick at its ends
+)
+
+// dress is all that is not cut: sizes, names, the grain.
+func dress(s Subject, v view, mode View) []Item {
+	var items []Item
+	b := v.box
+	w, h := b.Width(), b.Height()
+	p := s.Piece.Panel
+
+	line := func(k Kind, x0, y0, x1, y1 float64) {
+		items = append(items, Item{Shape: Line, Layer: Layer{View: mode, Kind: k},
+			From: outline.Point{X: Grid(x0), Y: Grid(y0)}, To: outline.Point{X: Grid(x1), Y: Grid(y1)}})
+	}
+	text := func(k Kind, x, y float64, t Writing) {
+		items = append(items, Item{Shape: Label, Layer: Layer{View: mode, Kind: k},
+			From: outline.Point{X: Grid(x), Y: Grid(y)}, Text: t})
+	}
+
+	y := b.Min.Y - off
+	line(Size, b.Min.X, y, b.Max.X, y)
+	line(Size, b.Min.X, y-tick, b.Min.X, y+tick)
+	line(Size, b.Max.X, y-tick, b.Max.X, y+tick)
+	text(Size, (b.Min.X+b.Max.X)/2, y+1, Writing{Value: Dotted(tenth(w)), Height: small, Middle: true})
+	x := b.Min.X - off
+	line(Size, x, b.Min.Y, x, b.Max.Y)
+	line(Size, x-tick, b.Min.Y, x+tick, b.Min.Y)
+	line(Size, x-tick, b.Max.Y, x+tick, b.Max.Y)
+	text(Size, x-1, (b.Min.Y+b.Max.Y)/2, Writing{Value: Dotted(tenth(h)), Height: small, Middle: true, Angle: 90})
+
+	name := Clean(string(s.Piece.Part), 60)
+	if s.Number > 0 {
+		name = strconv.Itoa(s.Number) + ": " + name
+	}
+	y -= large + 4
+	text(Text, b.Min.X, y, Writing{Value: name, Height: large})
+	y -= small + 2.5
+	text(Text, b.Min.X, y, Writing{Value: facing(p, mode) + ", " + Dotted(tenth(float64(p.Thickness))) + " thick", Height: small})
+
+	if mode == AsMachined {
+		for _, e := range p.Edges {
+			items = append(items, bevel(e, mode)...)
+		}
+	}
+	return append(items, grainArrow(p, v, mode)...)
+}
+
+// facing says which face is up.
+func facing(p box.Panel, mode View) string {
+	inner := p.Face == box.FromInner
+	if mode == Turned {
+		inner = !inner
+	}
+	s := "outer face up"
+	if inner {
+		s = "inner face up"
+	}
+	if mode == Turned {
+		s = "turned over, " + s
+	}
+	return s
+}
+
+// bevel writes the bevel of an edge beside it, inside the part.
+func bevel(e box.PanelEdge, mode View) []Item {
+	if !(math.Abs(float64(e.Bevel)) >= 0.05) || !fits(e.From.X) || !fits(e.From.Y) || !fits(e.To.X) || !fits(e.To.Y) ||
+		!fits(float64(e.Run)) || !fits(float64(e.Bevel)) {
+		return nil
+	}
+	dx, dy := e.To.X-e.From.X, e.To.Y-e.From.Y
+	value := "bevel " + Dotted(tenth(float64(e.Bevel))) + "°, run " + Dotted(tenth(float64(e.Run)))
+	if !(math.Hypot(dx, dy) >= Width(value, small)) {
+		return nil // it would say more about its neighbours
+	}
+	at := outline.Point{X: (e.From.X + e.To.X) / 2, Y: (e.From.Y + e.To.Y) / 2}
+	w := Writing{Value: value, Height: small, Middle: true}
+	// The part lies to the left of the edge: above one that runs to the right.
+	// The text stands clear of the line of the far face too.
+	clear := math.Max(small, math.Abs(float64(e.Run))+1)
+	switch {
+	case math.Abs(dx) >= math.Abs(dy) && dx > 0:
+		at.Y += clear
+	case math.Abs(dx) >= math.Abs(dy):
+		at.Y -= clear + small
+	case dy > 0:
+		at.X -= clear
+		w.Angle = 90
+	default:
+		at.X += clear + small
+		w.Angle = 90
+	}
+	return []Item{{Shape: Label, Layer: Layer{View: mode, Kind: Text}, From: outline.Point{X: Grid(at.X), Y: Grid(at.Y)}, Text: w}}
+}
+
+// grainArrow is a double arrow along the grain, in the first of a few places
+// that no work covers.
+func grainArrow(p box.Panel, v view, mode View) []Item {
+	gu, gv := p.Grain[0], p.Grain[1]
+	l := math.Hypot(gu, gv)
+	if !(l > 0 && l <= 2) {
+		return nil
+	}
+	gu, gv = gu/l, gv/l
+	if mode == Turned {
+		gu = -gu
+	}
+	b := v.box
+	room := math.Min(b.Width(), b.Height())
+	half := math.Min(15, room*0.15)
+	head := half * 0.25
+	if !(half > 0.5) {
+		return nil
+	}
+	best := outline.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2}
+search:
+	for _, fy := range [...]float64{0.5, 0.3, 0.7, 0.2, 0.8} {
+		for _, fx := range [...]float64{0.5, 0.3, 0.7, 0.2, 0.8} {
+			c := outline.Point{X: b.Min.X + float64(b.Width()*fx), Y: b.Min.Y + float64(b.Height()*fy)}
+			if !free(v.items, c, half+head) {
+				continue
+			}
+			best = c
+			break search
+		}
+	}
+	at := func(along, across float64) outline.Point {
+		return outline.Point{
+			X: Grid(best.X + float64(along*gu) - float64(across*gv)),
+			Y: Grid(best.Y + float64(along*gv) + float64(across*gu)),
+		}
+	}
+	var items []Item
+	line := func(p, q outline.Point) {
+		items = append(items, Item{Shape: Line, Layer: Layer{View: mode, Kind: Grain}, From: p, To: q, Note: "the grain runs along the arrow"})
+	}
+	line(at(-half, 0), at(half, 0))
+	for _, e := range [...]float64{1, -1} {
+		tip := at(e*half, 0)
+		line(tip, at(e*(half-head), head/2))
+		line(tip, at(e*(half-head), -head/2))
+	}
+	return items
+}
+
+// free reports whether no work comes within r of c, by the boxes of the work.
+func free(items []Item, c outline.Point, r float64) bool {
+	for _, it := range items {
+		if it.Layer.Kind == Profile || it.Layer.Kind == Face {
+			continue
+		}
+		b := it.extents()
+		if c.X+r > b.Min.X && c.X-r < b.Max.X && c.Y+r > b.Min.Y && c.Y-r < b.Max.Y {
+			return false
+		}
+	}
+	return true
+}
