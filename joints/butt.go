@@ -38,7 +38,9 @@ func (j Butt) Section(c Corner) (Section, error) {
 		s.A.Why += ", its end cut square"
 		if float64(tA*math.Abs(cos)) > float64(c.RunOn) {
 			s.Void = append(s.Void, Zone{
-				Lines: append(rect(0, tA, 0, tB), Line{A: -cos, B: -1, K: -k}),
+				// Not bounded by b >= 0: at a sharp corner the wedge of a thick
+				// part goes on beside its cavity face.
+				Lines: []Line{aAbove(0), aBelow(tA), bBelow(tB), {A: -cos, B: -1, K: -k}},
 				Work:  SquareEnd,
 				Why:   "square end of " + c.nameA(),
 			})

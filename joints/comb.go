@@ -54,7 +54,7 @@ func (j Comb) Section(c Corner) (Section, error) {
 	}
 	if j.First < Unsaid || j.First > OwnerB {
 		fs.add("First", float64(j.First), float64(Unsaid), float64(OwnerB), "", "there is no such owner")
-	} else if n%2 == 0 && j.First == Unsaid {
+	} else if n > 0 && n%2 == 0 && j.First == Unsaid {
 		fs.add("First", none, none, none, "", "an even count of fingers begins with one part and ends with the other: "+
 			"say which one begins, or make the count odd")
 	}

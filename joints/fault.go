@@ -7,21 +7,23 @@ import (
 	"strings"
 )
 
-// Error says it in one line, as "Depth: 15: leaves ...; want 0.1 to 8.6 mm".
+// Error says it in one line, as
+// "Depth: the rebate leaves a lip of 5 on front: got 9.6, want 0.1 to 8.6 mm".
 func (f *Fault) Error() string {
 	var b strings.Builder
 	if f.Field != "" {
 		b.WriteString(f.Field)
 		b.WriteString(": ")
 	}
-	if w := f.Want(); w != "" || !math.IsNaN(f.Got) {
-		b.WriteString(num(f.Got))
-		b.WriteString(": ")
-	}
 	b.WriteString(f.Why)
-	if w := f.Want(); w != "" {
-		b.WriteString("; want ")
-		b.WriteString(w)
+	if f.Unit == "mm2" { // an area is told in the sentence
+		return b.String()
+	}
+	if want := f.Want(); want != "" {
+		b.WriteString(": got ")
+		b.WriteString(num(f.Got))
+		b.WriteString(", want ")
+		b.WriteString(want)
 	}
 	return b.String()
 }
