@@ -48,15 +48,17 @@ type Piece struct {
 // as the tool sees them (v up), w towards the tool. The part is -t <= w <= 0
 // and a depth is a positive number.
 type Panel struct {
-	Face       CutSide // the machined face
-	Thickness  MM
-	Machined   outline.Region // the machined face: the cut line
-	Far        outline.Region // the far face: a marking line
-	Silhouette outline.Region // the shadow of both: what is laid out and bought
-	Edges      []PanelEdge
-	Ops        []Op
-	Grain      [2]float64 // unit vector in u, v; zero where it does not matter
-	SecondFace bool       // some work is on the far face: the part is turned over once
+	Face      CutSide // the machined face
+	Thickness MM
+	// Machined is the outline at the machined face, the cut line; Far the one at
+	// the far face, a marking line; Silhouette the shadow of both, which is laid
+	// out and bought. Notches show in them; openings inside them, pockets and
+	// rebates are left to Ops.
+	Machined, Far, Silhouette outline.Region
+	Edges                     []PanelEdge
+	Ops                       []Op
+	Grain                     [2]float64 // unit vector in u, v; zero where it does not matter
+	SecondFace                bool       // some work is on the far face: the part is turned over once
 }
 
 // PanelEdge is one straight edge of a panel.
@@ -111,6 +113,9 @@ type Op struct {
 	Source   string
 	Guest    Part // the part that a joint's cut takes, if any
 	InSolid  bool // whether the solid shows it (strokes do not)
+	// InOutline says that the contours of the panel already show this cut: a
+	// notch, or an opening that meets the edge.
+	InOutline bool
 }
 
 // Seam is an edge at which two parts meet.

@@ -1,9 +1,236 @@
 package box
 
-import "errors"
+import (
+	"math"
+
+	"holt.example/box/solid"
+	"holt.example/joints"
+)
+
+// With returns a copy changed by f. Slices and maps are copied too, so that
+// the original never changes.
+func (d Design) With(f func(*Design)) Design {
+	c := d
+	if d.Boards != nil {
+		c.Boards = make(map[Part]Board, len(d.Boards))
+		for k, v := range d.Boards {
+			c.Boards[k] = v
+		}
+	}
+	c.Walls = append([]Wall(nil), d.Walls...)
+	c.Joints = append([]Between(nil), d.Joints...)
+	c.Inner = append([]Inner(nil), d.Inner...)
+	c.Free = append([]Free(nil), d.Free...)
+	c.Features = append([]Feature(nil), d.Features...)
+	f(&c)
+	return c
+}
+
+// MustResolve is Resolve for examples and tests: it panics on problems.
+func (d Design) MustResolve() *Plan {
+	p, err := d.Resolve()
+	if err != nil {
+		panic(err)
+	}
+	return p
+}
 
 // Resolve solves the design: it returns either a plan, or every problem at
 // once as Problems.
 func (d Design) Resolve() (*Plan, error) {
-	return nil, errors.New("box: being written")
+	c := &collector{}
+	d.check(c)
+	if len(c.ps) > 0 {
+		return nil, c.err()
+	}
+	s := &shell{d: &d, c: c}
+	var parts []*part
+	if d.Size != nil {
+		if s = newShell(&d, c); s == nil || !s.setJoints() {
+			return nil, c.err()
+		}
+		r := s.setOrder()
+		s.checkRings(r)
+		if parts = s.build(r); len(c.ps) > 0 {
+			return nil, c.err()
+		}
+		parts = s.buildInner(parts)
+		s.lowerFeatures(parts)
+	}
+	parts = s.buildFree(parts)
+	for _, p := range parts {
+		s.checkFeats(p)
+	}
+	if len(c.ps) > 0 {
+		return nil, c.err()
+	}
+	for _, p := range parts {
+		for i := range p.feats {
+			p.prisms = append(p.prisms, p.feats[i].prism(p))
+		}
+	}
+	s.checkOverlaps(parts)
+	var voids []Void
+	if d.Size != nil {
+		voids = s.findVoids(parts)
+	}
+	plan := s.plan(sorted(parts))
+	plan.voids = voids
+	if len(c.ps) > 0 {
+		return nil, c.err()
+	}
+	return plan, nil
+}
+
+// sorted puts the parts into plan order: front, back, left, right or wall/1...,
+// floor, roof, inner and free parts.
+func sorted(parts []*part) []*part {
+	var out []*part
+	for _, name := range []Part{Front, Back, Left, Right} {
+		for _, p := range parts {
+			if p.face.part == name {
+				out = append(out, p)
+			}
+		}
+	}
+	for _, p := range parts {
+		switch p.face.part {
+		case Front, Back, Left, Right:
+		default:
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// plan makes the read-only plan of the finished parts.
+func (s *shell) plan(parts []*part) *Plan {
+	p := &Plan{name: s.d.Name, chord: s.chord(), index: map[Part]int{}, words: map[Part][]string{}}
+	for i, q := range parts {
+		p.index[q.face.part] = i
+		p.pieces = append(p.pieces, s.piece(q))
+	}
+	s.group(p, parts)
+	if s.d.Size != nil {
+		s.sizes(p)
+		s.seams(p, parts)
+	}
+	s.findings(p, parts)
+	for i, q := range parts {
+		p.words[q.face.part] = s.explain(p, &p.pieces[i], q)
+	}
+	return p
+}
+
+// piece is a part as the plan shows it.
+func (s *shell) piece(q *part) Piece {
+	pn, home := s.panel(q)
+	pc := Piece{Part: q.face.part, Board: q.face.board, Thickness: MM(q.face.t), Home: home, Pose: home, Panel: pn, Body: q.body()}
+	e := pn.Silhouette.Extents()
+	pc.Length, pc.Width = MM(e.Height()), MM(e.Width())
+	if pn.Grain[0] != 0 || pn.Grain == [2]float64{} && pc.Width > pc.Length {
+		pc.Length, pc.Width = pc.Width, pc.Length
+	}
+	if q.at >= 0 {
+		u, v := math.Inf(1), math.Inf(1)
+		u2, v2 := -u, -v
+		for _, x := range flat(q.face.loop, q.face.frame) {
+			u, v, u2, v2 = math.Min(u, x.X), math.Min(v, x.Y), math.Max(u2, x.X), math.Max(v2, x.Y)
+		}
+		pc.Nominal = [2]MM{MM(u2 - u), MM(v2 - v)}
+	}
+	vol, err := tmpVolume(pc.Body, q), error(nil)
+	if err != nil {
+		s.c.addf(string(q.face.part), "solid", "the solid could not be worked out: %v", err)
+	}
+	pc.Volume = vol
+	pc.Mass = vol * 1e-9 * q.face.board.Density
+	return pc
+}
+
+// sizes are the inside, the outside and the diagonals.
+func (s *shell) sizes(p *Plan) {
+	x, y := solid.Vec{X: 1}, solid.Vec{Y: 1}
+	if s.rect() {
+		p.inside = [3]MM{MM(s.extent(1, 0)), MM(s.extent(0, 1)), MM(s.height)}
+	} else {
+		lo, hi := s.atFloor(x)
+		lo2, hi2 := s.atFloor(y)
+		p.inside = [3]MM{MM(hi - lo), MM(hi2 - lo2), MM(s.height)}
+	}
+	outside := s.outerCorners(s.lower)
+	w := [4]float64{math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)}
+	for _, c := range outside {
+		w[0], w[1] = math.Min(w[0], c[0]), math.Max(w[1], c[0])
+		w[2], w[3] = math.Min(w[2], c[1]), math.Max(w[3], c[1])
+	}
+	p.outside = [3]MM{MM(w[1] - w[0]), MM(w[3] - w[2]), MM(s.outerHeight())}
+	if s.walls == 4 {
+		in := s.corners(0)
+		d := func(a, b [2]float64) MM { return MM(math.Hypot(a[0]-b[0], a[1]-b[1])) }
+		p.diag = Diagonals{
+			Outside: [2]MM{d(outside[0], outside[2]), d(outside[1], outside[3])},
+			Inside:  [2]MM{d(in[0], in[2]), d(in[1], in[3])},
+		}
+	}
+}
+
+func (s *shell) atFloor(n solid.Vec) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, p := range s.faces[s.floor].loop {
+		lo, hi = math.Min(lo, n.Dot(p)), math.Max(hi, n.Dot(p))
+	}
+	return lo, hi
+}
+
+// outerCorners are the corners between the walls' outer planes at height z.
+func (s *shell) outerCorners(z float64) [][2]float64 {
+	out := &shell{faces: append([]face(nil), s.faces[:s.walls]...), walls: s.walls}
+	for i := range out.faces {
+		_, cl := sincos(out.faces[i].lean)
+		out.faces[i].d += out.faces[i].t / cl
+	}
+	return out.corners(z)
+}
+
+// outerHeight is from the walls' lower edge to the lowest line where an outer
+// roof plane meets an outer wall plane; without such a line, to the highest
+// wall.
+func (s *shell) outerHeight() float64 {
+	least := math.Inf(1)
+	for i := range s.faces[:s.walls] {
+		if p, t, ok := s.eavesOf(i); ok {
+			f := &s.faces[i]
+			_, cp := sincos(p)
+			_, cl := sincos(f.lean)
+			least = math.Min(least, (t/cp-f.t*tan(p)/cl)/(1+tan(f.lean)*tan(p)))
+		}
+	}
+	if math.IsInf(least, 1) {
+		least = 0
+	}
+	return s.height + least - s.lower
+}
+
+// seams are the edges at which parts meet.
+func (s *shell) seams(p *Plan, parts []*part) {
+	by := map[*face]*part{}
+	for _, q := range parts {
+		by[q.face] = q
+	}
+	for _, e := range append(append([]*edge(nil), s.edges...), s.inner...) {
+		if !e.ok {
+			continue
+		}
+		a, b := &s.faces[e.over], e.second(s)
+		m := Seam{Over: a.part, Under: b.part, Joint: e.sec.Name, From: place(e.a), To: place(e.b),
+			Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest}
+		if q, r := by[a], by[b]; q != nil && r != nil {
+			m.Contact = solid.Contact(q.body(), r.body(), float64(e.sec.Play))
+		}
+		if !(m.Contact > 0) && e.sec.Ends[0] != joints.Mitred && e.b.Sub(e.a).Len() > 1 {
+			s.c.addf(e.path, "no-contact", "%s and %s do not touch along their edge", a.part, b.part)
+		}
+		p.seams = append(p.seams, m)
+	}
 }

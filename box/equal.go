@@ -1,0 +1,226 @@
+package box
+
+import (
+	"math"
+
+	"holt.example/box/outline"
+	"holt.example/box/solid"
+)
+
+// The distance, in mm, within which two parts are equal.
+const sameWithin = 1e-3
+
+// mark is a place on a part, with what stands there. Two parts are equal when
+// a rotation carries the marks of one onto those of the other.
+type mark struct {
+	at   solid.Vec
+	kind string
+	size float64
+}
+
+// marks are the corners of a part's base and of all that is cut out of it, in
+// its panel frame.
+func (p *part) marks(q *Piece) []mark {
+	var ms []mark
+	add := func(v solid.Vec, kind string, size float64) {
+		for _, m := range ms {
+			if m.kind == kind && m.at.Sub(v).Len() < 1e-7 && m.size == size {
+				return
+			}
+		}
+		ms = append(ms, mark{v, kind, size})
+	}
+	for _, f := range p.convex.Faces {
+		for _, v := range f.Loop {
+			add(q.Home.In(v), "base", 0)
+		}
+	}
+	for i := range p.cutters {
+		for _, f := range p.cutters[i].cell.Faces {
+			for _, v := range f.Loop {
+				add(q.Home.In(v), "cut", 0)
+			}
+		}
+	}
+	for i := range p.feats {
+		f := &p.feats[i]
+		o := toPanel(f.outline, q.Panel.Face)
+		w0, w1 := 0.0, -p.face.t
+		if f.depth > 0 {
+			w1 = -f.depth
+			if f.from != q.Panel.Face {
+				w0, w1 = -p.face.t, f.depth-p.face.t
+			}
+		}
+		if c, d, ok := o.IsCircle(1e-9); ok {
+			add(solid.Vec{X: c.X, Y: c.Y, Z: w0}, "hole from "+f.source, d)
+			add(solid.Vec{X: c.X, Y: c.Y, Z: w1}, "hole to "+f.source, d)
+			continue
+		}
+		for k, v := range o {
+			n := o[(k+1)%len(o)]
+			add(solid.Vec{X: v.X, Y: v.Y, Z: w0}, "from "+f.source, 0)
+			add(solid.Vec{X: v.X, Y: v.Y, Z: w1}, "to "+f.source, 0)
+			add(solid.Vec{X: (v.X + n.X) / 2, Y: (v.Y + n.Y) / 2, Z: w0}, "side "+f.source, math.Abs(v.Bulge))
+		}
+	}
+	return ms
+}
+
+// turn is one of the ways in which a slab can be laid on another.
+type turn struct {
+	m      [4]float64 // u' = m0 u + m1 v, v' = m2 u + m3 v
+	flip   bool       // turned over: w is reversed
+	mirror bool       // no rotation
+}
+
+// turns lists the sixteen symmetries of a square slab, rotations first.
+func turns() []turn {
+	var ts []turn
+	for _, mirror := range []bool{false, true} {
+		for _, m := range [][4]float64{{1, 0, 0, 1}, {-1, 0, 0, -1}, {-1, 0, 0, 1}, {1, 0, 0, -1}, {0, -1, 1, 0}, {0, 1, -1, 0}, {0, 1, 1, 0}, {0, -1, -1, 0}} {
+			det := m[0]*m[3] - m[1]*m[2]
+			ts = append(ts, turn{m, (det < 0) != mirror, mirror})
+		}
+	}
+	return ts
+}
+
+// apply lays a place of the first part onto the second: about the middle of
+// its silhouette a, onto the middle b, thickness t.
+func (t turn) apply(v solid.Vec, a, b outline.Point, thick float64) solid.Vec {
+	x, y := v.X-a.X, v.Y-a.Y
+	z := v.Z
+	if t.flip {
+		z = -thick - z
+	}
+	return solid.Vec{X: b.X + t.m[0]*x + t.m[1]*y, Y: b.Y + t.m[2]*x + t.m[3]*y, Z: z}
+}
+
+// group numbers the parts in plan order; equal parts share a number and the
+// panel of the first.
+func (s *shell) group(p *Plan, parts []*part) {
+	type first struct {
+		piece int
+		marks []mark
+	}
+	var fs []first
+	for i := range p.pieces {
+		q := &p.pieces[i]
+		ms := parts[i].marks(q)
+		found := false
+		mirror := 0
+		for g := range fs {
+			a := &p.pieces[fs[g].piece]
+			t, ok := s.lay(a, q, fs[g].marks, ms)
+			if !ok {
+				continue
+			}
+			if t.mirror {
+				if mirror == 0 && p.groups[g].Mirror == 0 {
+					mirror = g + 1
+				}
+				continue
+			}
+			p.groups[g].Parts = append(p.groups[g].Parts, q.Part)
+			takePanel(a, q, t)
+			found = true
+			break
+		}
+		if found {
+			continue
+		}
+		fs = append(fs, first{i, ms})
+		p.groups = append(p.groups, Group{Number: len(fs), Parts: []Part{q.Part}, Mirror: mirror})
+		if mirror > 0 {
+			p.groups[mirror-1].Mirror = len(fs)
+		}
+	}
+}
+
+// lay finds how piece a can be laid onto b, a rotation if there is one.
+func (s *shell) lay(a, b *Piece, ma, mb []mark) (turn, bool) {
+	if len(ma) != len(mb) || a.Thickness != b.Thickness || a.Board != b.Board ||
+		math.Abs(a.Volume-b.Volume) > sameWithin*(1+a.Volume*1e-6)*100 {
+		return turn{}, false
+	}
+	ca, cb := a.Panel.Silhouette.Extents().Centre(), b.Panel.Silhouette.Extents().Centre()
+	for _, t := range turns() {
+		g := a.Panel.Grain
+		gx, gy := t.m[0]*g[0]+t.m[1]*g[1], t.m[2]*g[0]+t.m[3]*g[1]
+		if math.Abs(gx*b.Panel.Grain[0]+gy*b.Panel.Grain[1]) < 0.5 && g != [2]float64{} {
+			continue
+		}
+		if t.carries(ma, mb, ca, cb, float64(a.Thickness)) {
+			return t, true
+		}
+	}
+	return turn{}, false
+}
+
+func (t turn) carries(ma, mb []mark, ca, cb outline.Point, thick float64) bool {
+	used := make([]bool, len(mb))
+	for _, m := range ma {
+		v, hit := t.apply(m.at, ca, cb, thick), false
+		for k, n := range mb {
+			if used[k] || math.Abs(n.size-m.size) > sameWithin || n.at.Sub(v).Len() > sameWithin {
+				continue
+			}
+			if n.kind != m.kind && !(t.flip && (flipped(n.kind) == m.kind || sideways(n.kind, m.kind))) {
+				continue
+			}
+			used[k], hit = true, true
+			break
+		}
+		if !hit {
+			return false
+		}
+	}
+	return true
+}
+
+// flipped is the kind of a mark seen from the other face.
+func flipped(k string) string {
+	for _, p := range [][2]string{{"hole from ", "hole to "}, {"hole to ", "hole from "}, {"from ", "to "}, {"to ", "from "}} {
+		if len(k) > len(p[0]) && k[:len(p[0])] == p[0] {
+			return p[1] + k[len(p[0]):]
+		}
+	}
+	return k
+}
+
+func sideways(a, b string) bool { return a == b && len(a) > 5 && a[:5] == "side " }
+
+// takePanel gives b the panel of a, laid by t, so that equal parts are cut
+// from one drawing. The names along its edges stay its own.
+func takePanel(a, b *Piece, t turn) {
+	ca, cb := a.Panel.Silhouette.Extents().Centre(), b.Panel.Silhouette.Extents().Centre()
+	thick := float64(a.Thickness)
+	at := func(x, y, z float64) solid.Vec {
+		return b.Home.Out(t.apply(solid.Vec{X: x, Y: y, Z: z}, ca, cb, thick))
+	}
+	own := b.Panel.Edges
+	o := at(0, 0, 0)
+	home := solid.Frame{O: o, U: at(1, 0, 0).Sub(o).Unit(), V: at(0, 1, 0).Sub(o).Unit(), W: at(0, 0, 1).Sub(o).Unit()}
+	pn := a.Panel
+	pn.Face = b.Panel.Face
+	if t.flip {
+		pn.Face = FromOuter + FromInner - b.Panel.Face
+	}
+	pn.Edges = append([]PanelEdge(nil), a.Panel.Edges...)
+	for k := range pn.Edges {
+		e := &pn.Edges[k]
+		mx, my := (e.From.X+e.To.X)/2, (e.From.Y+e.To.Y)/2
+		v := t.apply(solid.Vec{X: mx, Y: my}, ca, cb, thick)
+		best, bd := -1, math.Inf(1)
+		for m, f := range own {
+			if d := math.Hypot((f.From.X+f.To.X)/2-v.X, (f.From.Y+f.To.Y)/2-v.Y); d < bd {
+				best, bd = m, d
+			}
+		}
+		if best >= 0 {
+			e.Neighbour, e.Joint, e.Adds, e.Why = own[best].Neighbour, own[best].Joint, own[best].Adds, own[best].Why
+		}
+	}
+	b.Panel, b.Home, b.Pose = pn, home, home
+}

@@ -1,0 +1,122 @@
+package box
+
+import (
+	"fmt"
+	"math"
+
+	"holt.example/box/outline"
+	"holt.example/joints"
+)
+
+// least webs, in mm: none at all is a problem, little a finding.
+const thinWeb = 0.5
+
+// checkFeats sees that every feature lies where it may: on its part, opening
+// into the cavity if it must, clear of joints and of one another.
+func (s *shell) checkFeats(p *part) {
+	fr := p.face.panelFrame(FromOuter)
+	top, bottom, _ := p.outlines(FromOuter, fr)
+	var cavity outline.Contour
+	if p.at >= 0 {
+		cavity = outline.Polygon(flat(p.face.loop, p.face.frame)...)
+	}
+	for i := range p.feats {
+		f := &p.feats[i]
+		got := size(f.outline)
+		if f.cavity && cavity != nil {
+			if d := inside(cavity, f.outline); d < 0 {
+				s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: got, Lo: 0, Hi: math.Inf(1), Unit: "mm",
+					Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face, which is %s wide and %s high: it would run into a neighbour of %s",
+						f.source, num(round1(-d)), num(round1(cavity.Extents().Width())), num(round1(cavity.Extents().Height())), p.face.part)})
+				continue
+			}
+		}
+		off := 0.0
+		for _, r := range []outline.Region{top, bottom} {
+			if len(r) > 0 {
+				off = math.Min(off, inside(r[0], f.outline))
+			}
+		}
+		if off < 0 {
+			if !f.edge || f.depth > 0 || !meets(top, f.outline) {
+				s.c.add(Problem{Path: f.path, Code: "off-part", Got: got, Lo: 0, Hi: math.Inf(1), Unit: "mm",
+					Why: fmt.Sprintf("the %s reaches %s past the edge of %s", f.source, num(round1(-off)), p.face.part)})
+				continue
+			}
+			f.inLine = true
+		}
+		if !f.edge {
+			s.meetsJoint(p, f)
+		}
+		for k := range p.feats[:i] {
+			g := &p.feats[k]
+			if f.depth > 0 && g.depth > 0 && f.from != g.from && f.depth+g.depth < p.face.least {
+				continue
+			}
+			if g.outline.DistanceTo(f.outline) <= 0 || inside(g.outline, f.outline) >= 0 || inside(f.outline, g.outline) >= 0 {
+				s.c.add(Problem{Path: f.path, Code: "feature-meets-feature", Got: got,
+					Why: fmt.Sprintf("the %s on %s runs into the %s of %s", f.source, p.face.part, g.source, g.path)})
+			}
+		}
+	}
+}
+
+// meetsJoint reports a feature that runs into the joinery of its part.
+func (s *shell) meetsJoint(p *part, f *feat) {
+	fr := p.face.panelFrame(FromOuter)
+	for i := range p.cutters {
+		c := &p.cutters[i]
+		if c.edge == nil {
+			continue
+		}
+		if f.depth > 0 && f.from == FromOuter && c.zone.Work != joints.Notching {
+			deepest := 0.0
+			for _, g := range c.cell.Faces {
+				for _, q := range g.Loop {
+					deepest = math.Max(deepest, p.face.in.At(q))
+				}
+			}
+			if deepest+f.depth < p.face.least {
+				continue
+			}
+		}
+		r := cellShadow(c.cell, fr)
+		if r[0].DistanceTo(f.outline) <= 0 || inside(r[0], f.outline) >= 0 || inside(f.outline, r[0]) >= 0 {
+			s.c.add(Problem{Path: f.path, Code: "feature-meets-joint", Got: size(f.outline),
+				Why: fmt.Sprintf("the %s on %s runs into its %s with %s", f.source, p.face.part, c.edge.sec.Name, c.guest.part)})
+		}
+	}
+}
+
+// inside is how far the contour c lies inside the outline o: the least
+// distance between the two, or, where c sticks out, minus how far.
+func inside(o, c outline.Contour) float64 {
+	out := 0.0
+	for _, v := range c.Flatten(0.001) {
+		if o.Contains(v, 1e-6) == outline.Outside {
+			out = math.Max(out, o.Distance(v))
+		}
+	}
+	if out > 1e-6 {
+		return -out
+	}
+	return o.DistanceTo(c)
+}
+
+// meets reports whether any of the region lies inside the contour or the
+// other way round.
+func meets(r outline.Region, c outline.Contour) bool {
+	in, err := outline.Intersect(r, outline.Region{c})
+	return err == nil && in.Area() > 1e-3
+}
+
+// size says how large an opening is.
+func size(c outline.Contour) string {
+	if _, d, ok := c.IsCircle(1e-9); ok {
+		return num(round1(d)) + " across"
+	}
+	e := c.Extents()
+	return num(round1(e.Width())) + " x " + num(round1(e.Height()))
+}
+
+func round1(x float64) float64 { return math.Round(x*10) / 10 }

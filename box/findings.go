@@ -1,0 +1,92 @@
+package box
+
+import (
+	"fmt"
+	"math"
+
+	"holt.example/box/outline"
+	"holt.example/box/solid"
+)
+
+// findings gathers what can be made and should be known.
+func (s *shell) findings(p *Plan, parts []*part) {
+	add := func(f Finding) { p.findings = append(p.findings, f) }
+	for i := range p.pieces {
+		q := &p.pieces[i]
+		for _, e := range q.Panel.Edges {
+			b := math.Abs(float64(e.Bevel))
+			if b > maxBevel+1e-9 {
+				s.c.add(Problem{Path: string(q.Part), Code: "bevel", Got: num(b), Lo: 0, Hi: maxBevel, Unit: "deg",
+					Why: fmt.Sprintf("the edge of %s at %s would be bevelled steeper than can be sawn", q.Part, orFree(e.Neighbour))})
+			} else if b > 45+1e-9 {
+				add(Finding{Code: "steep-bevel", Severity: Advice, Part: q.Part, Where: place(q.Home.Out(vec(e.From))), Got: b, Lo: 0, Hi: 45, Unit: "deg",
+					Why: fmt.Sprintf("most saws stop at 45 degrees: the edge of %s at %s needs a jig", q.Part, orFree(e.Neighbour)), Sources: []string{"common practice"}})
+			}
+			if e.Length > 0 && e.Length < thinWeb {
+				add(Finding{Code: "short-edge", Severity: Warning, Part: q.Part, Where: place(q.Home.Out(vec(e.From))), Got: float64(e.Length), Lo: thinWeb, Unit: "mm",
+					Why: fmt.Sprintf("%s has an edge of %s mm: a crumb that will break off", q.Part, num(float64(e.Length)))})
+			}
+		}
+		if q.Board.Width > 0 && q.Width > q.Board.Width+1e-9 {
+			add(Finding{Code: "wider-than-board", Severity: Warning, Part: q.Part, Where: place(q.Home.O), Got: float64(q.Width), Lo: 0, Hi: float64(q.Board.Width), Unit: "mm",
+				Why: fmt.Sprintf("%s is %s wide across the grain, and the board is %s: it has to be made up of strips", q.Part, num(round1(float64(q.Width))), num(float64(q.Board.Width)))})
+		}
+	}
+	for _, q := range parts {
+		s.webs(q, add)
+	}
+	for _, e := range s.edges {
+		if !e.ok {
+			continue
+		}
+		a := &s.faces[e.over]
+		if g := float64(e.sec.ShortGrain); g > 0 && g < a.t-1e-9 {
+			add(Finding{Code: "short-grain", Severity: Advice, Part: a.part, Where: place(e.a), Got: g, Lo: a.t, Unit: "mm",
+				Why:     fmt.Sprintf("the channel for %s lies %s from the end of %s: less than the thickness may shear off", e.second(s).part, num(round1(g)), a.part),
+				Sources: []string{"common practice"}})
+		}
+	}
+	if h, ok := s.d.Roof.(Hip); ok && !h.Level && h.SidePitch != 0 && h.SidePitch != h.Pitch {
+		add(Finding{Code: "uneven-eaves", Severity: Advice, Part: RoofLeft, Got: float64(h.SidePitch), Lo: float64(h.Pitch), Hi: float64(h.Pitch), Unit: "deg",
+			Why: "slopes of unequal pitch leave eaves at different heights; Level evens them out"})
+	}
+	for _, v := range p.voids {
+		if v.Kind == "run-out" {
+			add(Finding{Code: "run-out", Severity: Advice, Where: v.At, Got: v.Volume, Unit: "mm3",
+				Why: fmt.Sprintf("the cut of %s runs out past its guest and leaves a pocket", v.Owner)})
+		}
+	}
+}
+
+// webs finds thin wood between openings and beside them.
+func (s *shell) webs(p *part, add func(Finding)) {
+	top, _, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter))
+	for i := range p.feats {
+		f := &p.feats[i]
+		if f.inLine || len(top) == 0 {
+			continue
+		}
+		least, what := top[0].DistanceTo(f.outline), "the edge of "+string(p.face.part)
+		for k := range p.feats {
+			if k != i {
+				if d := p.feats[k].outline.DistanceTo(f.outline); d < least {
+					least, what = d, "the "+p.feats[k].source+" beside it"
+				}
+			}
+		}
+		if least < thinWeb {
+			c := f.outline.Centroid()
+			add(Finding{Code: "thin-web", Severity: Warning, Part: p.face.part, Where: place(p.face.frame.Out(vec(c))), Got: least, Lo: thinWeb, Unit: "mm",
+				Why: fmt.Sprintf("only %s mm of wood stand between the %s and %s", num(least), f.source, what)})
+		}
+	}
+}
+
+func orFree(p Part) string {
+	if p == "" {
+		return "its free end"
+	}
+	return string(p)
+}
+
+func vec(p outline.Point) solid.Vec { return solid.Vec{X: p.X, Y: p.Y} }

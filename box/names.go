@@ -1,0 +1,165 @@
+package box
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// checkParts looks at every place where the design names a part.
+func (s *shell) checkParts() {
+	d, c := s.d, s.c
+	known := map[Part]bool{}
+	var walls, solids []string
+	for i := range s.faces {
+		f := &s.faces[i]
+		if i < s.walls {
+			walls = append(walls, string(f.part))
+		}
+		if !f.open {
+			known[f.part] = true
+			solids = append(solids, string(f.part))
+		}
+	}
+	inner := map[Part]bool{}
+	for i, in := range d.Inner {
+		path := fmt.Sprintf("Inner[%d]", i)
+		p, ok := in.(Partition)
+		if !ok {
+			c.addf(path, "unknown-value", "%T is not an inner part", in)
+			continue
+		}
+		c.name(path+".Partition.Name", p.Name)
+		name := InnerPart(p.Name)
+		if inner[name] {
+			c.addf(path+".Partition.Name", "twice", "another inner part has the name %q", p.Name)
+		}
+		inner[name] = true
+		known[name] = true
+		solids = append(solids, string(name))
+	}
+	isWall := map[Part]bool{}
+	for _, w := range walls {
+		isWall[Part(w)] = true
+	}
+	for i, w := range d.Walls {
+		if !isWall[w.On] {
+			s.unknown(fmt.Sprintf("Walls[%d].On", i), w.On, walls)
+		}
+	}
+	for i, b := range d.Joints {
+		for _, e := range []struct {
+			field string
+			p     Part
+		}{{"Over", b.Over}, {"Under", b.Under}} {
+			if !known[e.p] || inner[e.p] {
+				s.unknown(fmt.Sprintf("Joints[%d].%s", i, e.field), e.p, solids)
+			}
+		}
+		if b.Over == b.Under {
+			c.addf(fmt.Sprintf("Joints[%d]", i), "same-part", "a joint is between two parts, not %s and itself", b.Over)
+		}
+	}
+	free := map[Part]bool{}
+	for _, f := range d.Free {
+		free[FreePart(f.Name)] = true
+	}
+	for _, p := range sortedParts(d.Boards) {
+		if p != AllWalls && p != AllRoof && !known[p] && !free[p] {
+			s.unknown(fmt.Sprintf("Boards[%q]", string(p)), p, append([]string{string(AllWalls), string(AllRoof)}, solids...))
+		}
+	}
+	for i, f := range d.Features {
+		path := fmt.Sprintf("Features[%d]", i)
+		switch f := f.(type) {
+		case Entrance:
+			if f.On != "" && !isWall[f.On] {
+				s.unknown(path+".Entrance.On", f.On, walls)
+			} else if on := s.frontOr(f.On); !known[on] {
+				c.addf(path+".Entrance.On", "open", "%s is open: there is nothing to cut", on)
+			}
+		case Vents:
+			for k, p := range f.On {
+				if !isWall[p] || !known[p] {
+					s.unknown(fmt.Sprintf("%s.Vents.On[%d]", path, k), p, walls)
+				}
+			}
+		case Cut:
+			if !known[f.On] {
+				s.unknown(path+".Cut.On", f.On, solids)
+			}
+		case Drains:
+			if !known[Floor] {
+				c.addf(path+".Drains", "open", "there is no floor to drain")
+			}
+		case CornerCuts:
+			if !known[Floor] {
+				c.addf(path+".CornerCuts", "open", "there is no floor to drain")
+			}
+		default:
+			c.addf(path, "unknown-value", "%T is not a feature", f)
+		}
+	}
+}
+
+func (s *shell) frontOr(p Part) Part {
+	if p == "" {
+		return s.faces[0].part
+	}
+	return p
+}
+
+func (s *shell) unknown(path string, got Part, want []string) {
+	p := Problem{Path: path, Code: "unknown-part", Got: fmt.Sprintf("%.60q", string(got)), Why: "this design has no such part; it has " + strings.Join(want, " ")}
+	if n := nearest(string(got), want); n != "" {
+		p.Try = n
+	}
+	s.c.add(p)
+}
+
+// nearest is the name within two slips of the pen, "" if there is none.
+func nearest(got string, want []string) string {
+	if len(got) > 60 {
+		return ""
+	}
+	type cand struct {
+		name string
+		d    int
+	}
+	var cs []cand
+	for _, w := range want {
+		if d := slips(got, w); d <= 2 && d < len(w) {
+			cs = append(cs, cand{w, d})
+		}
+	}
+	if len(cs) == 0 {
+		return ""
+	}
+	sort.SliceStable(cs, func(i, j int) bool { return cs[i].d < cs[j].d })
+	return cs[0].name
+}
+
+// slips counts the least insertions, deletions, replacements and swaps of
+// neighbours that turn a into b.
+func slips(a, b string) int {
+	prev2, prev := make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range prev {
+		prev[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		cur := make([]int, len(b)+1)
+		cur[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			cur[j] = min(prev[j]+1, cur[j-1]+1, prev[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				cur[j] = min(cur[j], prev2[j-2]+1)
+			}
+		}
+		prev2, prev = prev, cur
+	}
+	return prev[len(b)]
+}

@@ -1,0 +1,145 @@
+package box
+
+import (
+	"math"
+
+	"holt.example/joints"
+)
+
+// solveSize gives every wall its inner line at z = 0 and the cavity its
+// height, from whatever the design fixes.
+func (s *shell) solveSize() bool {
+	n := len(s.c.ps)
+	s.lower = 0
+	floor := &s.faces[s.floor]
+	if f, ok := s.d.Floor.(FloorBetween); ok {
+		s.lower = -(floor.t + float64(f.Raise))
+	}
+	switch z := s.d.Size.(type) {
+	case Cavity:
+		s.setRect(float64(z.Width), float64(z.Depth))
+		s.height = float64(z.Height)
+	case BoardWidth:
+		s.boardWidth(z)
+		s.height = float64(z.Height)
+	case Outside:
+		if s.rect() {
+			s.setRect(float64(z.Width), float64(z.Depth))
+		}
+		for i := range s.faces[:s.walls] {
+			f := &s.faces[i]
+			_, cs := sincos(f.lean)
+			f.d -= f.t/cs + s.lower*tan(f.lean)
+		}
+		s.height = s.outsideHeight(float64(z.Height))
+		if !(s.height >= minLength) {
+			s.c.add(Problem{Path: "Size.Outside.Height", Code: "too-small", Got: num(float64(z.Height)), Lo: minLength - s.height + float64(z.Height), Hi: maxLength, Unit: "mm", Why: "floor and roof take up the whole height"})
+		}
+	}
+	for i := range s.faces[:s.walls] {
+		s.faces[i].in = s.faces[i].wallPlane()
+	}
+	floor.in = floorPlane
+	if w, d := s.extent(1, 0), s.extent(0, 1); !(w >= minLength && d >= minLength) {
+		got := math.Min(w, d)
+		s.c.add(Problem{Path: "Size", Code: "no-cavity", Got: num(got), Lo: minLength, Hi: maxLength, Unit: "mm", Why: "the thicknesses leave no cavity between the walls"})
+	}
+	return len(s.c.ps) == n
+}
+
+// setRect spreads width and depth over the walls of a rectangle.
+func (s *shell) setRect(w, d float64) {
+	if !s.rect() {
+		return
+	}
+	for i, x := range [4]float64{d, w, d, w} {
+		s.faces[i].d = x / 2
+	}
+}
+
+// extent is the size of the cavity floor in a horizontal direction. For a
+// polygon it is reckoned from the corners at z = 0.
+func (s *shell) extent(x, y float64) float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range s.corners(0) {
+		v := p[0]*x + p[1]*y
+		lo, hi = math.Min(lo, v), math.Max(hi, v)
+	}
+	return hi - lo
+}
+
+// corners are the corners of the cavity's section at height z, each between a
+// wall and the next.
+func (s *shell) corners(z float64) [][2]float64 {
+	ps := make([][2]float64, s.walls)
+	for i := range ps {
+		a, b := &s.faces[i], &s.faces[(i+1)%s.walls]
+		da, db := a.d+z*tan(a.lean), b.d+z*tan(b.lean)
+		det := a.nh[0]*b.nh[1] - a.nh[1]*b.nh[0]
+		ps[i] = [2]float64{(da*b.nh[1] - db*a.nh[1]) / det, (db*a.nh[0] - da*b.nh[0]) / det}
+	}
+	return ps
+}
+
+// boardWidth solves the cavity so that the walls are exactly as wide as the
+// boards, whatever the corner joint adds.
+func (s *shell) boardWidth(z BoardWidth) {
+	for i := range s.faces[:s.walls] {
+		f := &s.faces[i]
+		if f.lean != 0 {
+			s.c.add(Problem{Path: s.facePath(i) + ".Lean", Code: "taper", Got: num(f.lean), Why: "a wall beside a leaning one tapers and cannot be a whole board: give a cavity instead"})
+		}
+	}
+	side := z.Sides
+	if side == 0 {
+		side = z.Width
+	}
+	var takes [4]float64 // what the corners add to each wall
+	for i := 0; i < 4; i++ {
+		j := (i + 1) % 4
+		over, under := s.wallOrder(i, j)
+		jt, path, over, under := s.jointOf(over, under)
+		a, b := &s.faces[over], &s.faces[under]
+		if a.open || b.open {
+			continue
+		}
+		sec, ok := s.section(jt, path, joints.Corner{
+			TA: MM(a.t), TB: MM(b.t), LeastA: MM(a.least), LeastB: MM(b.least),
+			Theta: 90, Length: z.Height, ReachA: maxLength, ReachB: maxLength})
+		if !ok {
+			continue
+		}
+		takes[over] += math.Max(float64(sec.A.Inner), float64(sec.A.Outer))
+		takes[under] += math.Max(float64(sec.B.Inner), float64(sec.B.Outer))
+	}
+	w, d := float64(z.Width)-takes[0], float64(side)-takes[1]
+	if back := float64(z.Width) - takes[2]; math.Abs(back-w) > 1e-9 {
+		s.c.addf("Size.BoardWidth.Width", "unequal", "front and back would need boards of different widths: their corners add %s and %s", num(takes[0]), num(takes[2]))
+	}
+	if left := float64(side) - takes[3]; math.Abs(left-d) > 1e-9 {
+		s.c.addf("Size.BoardWidth.Sides", "unequal", "left and right would need boards of different widths: their corners add %s and %s", num(takes[3]), num(takes[1]))
+	}
+	s.setRect(w, d)
+}
+
+// outsideHeight turns the height to the lowest outer eaves line into the
+// cavity's height. The outer eaves of wall w lie above the inner ones by
+// (t/cos p - t_w tan p/cos l) / (1 + tan l tan p).
+func (s *shell) outsideHeight(outer float64) float64 {
+	least := math.Inf(1)
+	for i := range s.faces[:s.walls] {
+		f := &s.faces[i]
+		p, t, ok := s.eavesOf(i)
+		if !ok {
+			continue
+		}
+		_, cp := sincos(p)
+		_, cl := sincos(f.lean)
+		least = math.Min(least, (t/cp-f.t*tan(p)/cl)/(1+tan(f.lean)*tan(p)))
+	}
+	if math.IsInf(least, 1) {
+		s.c.add(Problem{Path: "Size.Outside", Code: "no-eaves", Why: "no wall stands along the eaves of this roof, so that the outer height is not determined", Try: "box.Cavity"})
+		return 100
+	}
+	return outer + s.lower - least
+}
