@@ -42,24 +42,7 @@ func (s *scene) spots(lines []piece) map[int]spot {
 			if k > 0 && seenArea <= most {
 				break // even all of it in sight would be less
 			}
-			var open []pt
-			w, h := f.hi.x-f.lo.x, f.hi.y-f.lo.y
-			inside := 0
-			for iy := range across {
-				for ix := range across {
-					q := pt{
-						f.lo.x + float64(w*(float64(ix)+0.5))/across,
-						f.lo.y + float64(h*(float64(iy)+0.5))/across,
-					}
-					if !f.covers(q) {
-						continue
-					}
-					inside++
-					if !s.behind(s.on(f, q)) {
-						open = append(open, q)
-					}
-				}
-			}
+			inside, open := s.sample(f, across)
 			if len(open) == 0 {
 				continue
 			}
@@ -108,8 +91,15 @@ func columns(dots []Point, left, right, top, bottom, gap, shoulder float64) []Po
 		order[i] = i
 	}
 	sort.SliceStable(order, func(i, j int) bool { return dots[order[i]].X < dots[order[j]].X })
+	// Each to the nearer column, as long as that has room.
+	room := int((bottom-top)/gap+1e-9) + 1
+	cut := sort.Search(n, func(k int) bool { return dots[order[k]].X >= (left+right)/2 })
+	cut = min(max(cut, n-room), room, n)
+	if cut < 0 || 2*room < n {
+		cut = n / 2
+	}
 	place := make([]Point, n)
-	for side, ids := range [2][]int{order[:n/2], order[n/2:]} {
+	for side, ids := range [2][]int{order[:cut], order[cut:]} {
 		x := left
 		if side == 1 {
 			x = right

@@ -7,21 +7,26 @@ import (
 	"holt.example/box/solid"
 )
 
-// Explode sets the solids' shifts so that a picture shows the parts apart.
-// Spread 1 is ordinary.
+// Explode sets the solids' shifts so that a picture shows the parts apart:
+// walls along their normals, the floor down, the roof up and outward, free
+// parts away from the box, inner parts not at all. Spread 1 is ordinary.
 func Explode(solids []Solid, spread float64) {
 	lo, hi := extent(solids)
 	mid := lo.Lerp(hi, 0.5)
 	d := hi.Sub(lo)
-	gap := float64(spread*(d.X+d.Y+d.Z)) / 3 * 0.3
+	gap := float64(spread*(d.X+d.Y+d.Z)) / 3 * 0.32
 	up := solid.Vec{Z: 1}
 	for i := range solids {
 		s := &solids[i]
 		name := string(s.Part)
 		switch {
-		case name == "roof" || strings.HasPrefix(name, "roof/"):
+		case name == "roof":
+			s.Shift = up.Scale(1.6 * gap)
+		case strings.HasPrefix(name, "roof/"):
 			level := solid.Vec{X: s.Out.X, Y: s.Out.Y}
-			s.Shift = level.Scale(0.9 * gap).Add(up.Scale(1.3 * gap))
+			s.Shift = level.Scale(0.8 * gap).Add(up.Scale(1.6 * gap))
+		case name == "floor":
+			s.Shift = s.Out.Scale(1.4 * gap)
 		case strings.HasPrefix(name, "inner/"):
 			s.Shift = solid.Vec{}
 		case strings.HasPrefix(name, "free/"):
@@ -35,6 +40,98 @@ func Explode(solids []Solid, spread float64) {
 			s.Shift = s.Out.Scale(gap)
 		}
 	}
+}
+
+// draw apart moves parts that are mostly hidden farther along their way, some
+// times over, so that each can be seen and pointed at.
+func drawApart(solids []Solid, v View) *scene {
+	s := newScene(solids, v)
+	for range 8 {
+		again := false
+		for i, share := range s.visibleShare() {
+			if share < 0.3 && solids[i].Shift != (solid.Vec{}) {
+				solids[i].Shift = solids[i].Shift.Scale(1.15)
+				again = true
+			}
+		}
+		if !again {
+			break
+		}
+		s = newScene(solids, v)
+	}
+	return s
+}
+
+// visibleShare is how much of the faces turned to the viewer can be seen, for
+// each solid, of 1.
+func (s *scene) visibleShare() []float64 {
+	const across = 10
+	shown, all := make([]float64, len(s.solids)), make([]float64, len(s.solids))
+	for _, i := range s.front {
+		f := s.faces[i]
+		total := float64(f.area * f.nd)
+		in, open := s.sample(f, across)
+		if in == 0 {
+			continue
+		}
+		all[f.owner] += total
+		shown[f.owner] += float64(total*float64(len(open))) / float64(in)
+	}
+	for i := range shown {
+		if all[i] > 0 {
+			shown[i] /= all[i]
+		}
+	}
+	return shown
+}
+
+// sample spreads points over a face on the screen, some across squared over
+// its extents: how many lie in the face, and those of them that are in sight.
+func (s *scene) sample(f *face, across int) (in int, open []pt) {
+	w, h := f.hi.x-f.lo.x, f.hi.y-f.lo.y
+	for iy := range across {
+		for ix := range across {
+			q := pt{
+				f.lo.x + float64(w*(float64(ix)+0.5))/float64(across),
+				f.lo.y + float64(h*(float64(iy)+0.5))/float64(across),
+			}
+			if !f.covers(q) {
+				continue
+			}
+			in++
+			if !s.behind(s.on(f, q)) {
+				open = append(open, q)
+			}
+		}
+	}
+	return in, open
+}
+
+// traces are the ways of the parts that have been moved straight out, or
+// straight up: from the middle of each back to abreast of the box's middle, so
+// that the ways of opposite parts are one line. Only what is in sight is kept.
+func (s *scene) traces() []piece {
+	lo, hi := extent(s.solids)
+	mid := lo.Lerp(hi, 0.5)
+	var out []piece
+	for i, q := range s.solids {
+		n := q.Shift.Len()
+		if n == 0 || q.Mesh == nil || strings.HasPrefix(string(q.Part), "free/") {
+			continue
+		}
+		a, b := extent(s.solids[i : i+1])
+		p := a.Lerp(b, 0.5)
+		dir := q.Shift.Scale(1 / n)
+		if math.Abs(dir.Dot(q.Out)) < 0.99 && dir.Z < 0.99 {
+			continue // a slope's way would end in mid-air
+		}
+		from := p.Add(q.Shift)
+		to := p.Sub(dir.Scale(math.Max(0, dir.Dot(p.Sub(mid)))))
+		for _, v := range without(span{0, 1}, s.hidden(from, to)) {
+			out = append(out, piece{Trace, i, from.Lerp(to, v.a), from.Lerp(to, v.b)})
+		}
+	}
+	return out
 }
 
 // extent is the upright box round the solids in place.

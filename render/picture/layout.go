@@ -3,6 +3,7 @@ package picture
 import (
 	"fmt"
 	"math"
+	"sort"
 	"strconv"
 
 	"holt.example/box"
@@ -23,7 +24,8 @@ func Draw(name, note string, solids []Solid, fronts []solid.Vec, o Options) (*Pi
 		}
 	}
 	v := choose(o.Views, main, fronts)
-	sc := newScene(solids, v)
+	solids = append([]Solid(nil), solids...)
+	sc := drawApart(solids, v)
 	p := &Picture{Name: name, Width: o.Width, View: v, ax: sc.ax, shift: map[box.Part]solid.Vec{}}
 	for _, s := range solids {
 		p.shift[s.Part] = s.Shift
@@ -33,6 +35,9 @@ func Draw(name, note string, solids []Solid, fronts []solid.Vec, o Options) (*Pi
 		sc.lo, sc.hi = pt{}, pt{1, 1}
 	}
 	pieces := sc.pieces(o.Unseen)
+	if !o.Plain {
+		pieces = append(pieces, sc.traces()...)
+	}
 	spots := sc.spots(pieces)
 	for i, s := range solids {
 		if _, ok := spots[i]; !ok {
@@ -123,21 +128,31 @@ func newLayout(p *Picture, solids []Solid, spots map[int]spot, o Options) *layou
 		l.column = 2*l.ring + 6*l.k
 	}
 	l.stripH = 14 * l.k
-	l.key(solids)
+	l.key(solids, spots)
 	return l
 }
 
 // key sets the list of numbers and names in as many columns as fit.
-func (l *layout) key(solids []Solid) {
-	type row struct{ num, name, full string }
+func (l *layout) key(solids []Solid, spots map[int]spot) {
+	type row struct{ num, name string }
 	var rows []row
+	shown := map[int]bool{}
+	for i, s := range solids {
+		if _, ok := spots[i]; ok {
+			shown[s.Number] = true
+		}
+	}
 	last := 0
-	for _, s := range solids {
+	for _, s := range byNumber(solids) {
 		if s.Key == "" || s.Number == last {
 			continue
 		}
 		last = s.Number
-		rows = append(rows, row{num: strconv.Itoa(s.Number), name: s.Key})
+		name := s.Key
+		if !shown[s.Number] {
+			name += " (out of sight)"
+		}
+		rows = append(rows, row{strconv.Itoa(s.Number), name})
 	}
 	if len(rows) == 0 {
 		return
@@ -163,6 +178,13 @@ func (l *layout) key(solids []Solid) {
 		})
 	}
 	l.keyH = float64(float64(tall)*pitch) + h
+}
+
+// byNumber is the solids in the order of their numbers.
+func byNumber(solids []Solid) []Solid {
+	out := append([]Solid(nil), solids...)
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Number < out[j].Number })
+	return out
 }
 
 // fit chooses scale, page height and the place of the drawing.

@@ -3,11 +3,9 @@ package picture
 import (
 	"errors"
 	"fmt"
-	"math"
 	"strings"
 
 	"holt.example/box"
-	"holt.example/box/outline"
 	"holt.example/box/solid"
 )
 
@@ -79,7 +77,6 @@ func Solids(plan *box.Plan) (solids []Solid, fronts []solid.Vec, err error) {
 		solids = append(solids, Solid{
 			Part: q.Part, Number: number[q.Part], Key: name[q.Part], Mesh: m, Out: out,
 			Grain: q.Pose.U.Scale(g[0]).Add(q.Pose.V.Scale(g[1])),
-			joint: prismEdges(q),
 		})
 		for _, op := range q.Panel.Ops {
 			if op.Use == box.UseEntrance && op.InSolid {
@@ -93,89 +90,13 @@ func Solids(plan *box.Plan) (solids []Solid, fronts []solid.Vec, err error) {
 
 // posed is the mesh moved from one frame to another.
 func posed(m *solid.Mesh, from, to solid.Frame) *solid.Mesh {
-	c := &solid.Mesh{Vertices: make([]solid.Vec, len(m.Vertices)), Triangles: m.Triangles}
+	c := &solid.Mesh{Vertices: make([]solid.Vec, len(m.Vertices)), Triangles: m.Triangles, Surface: m.Surface}
 	for i, v := range m.Vertices {
 		c.Vertices[i] = to.Out(from.In(v))
 	}
+	for _, f := range m.Surfaces {
+		f.N = to.Out(from.In(from.O.Add(f.N))).Sub(to.O)
+		c.Surfaces = append(c.Surfaces, f)
+	}
 	return c
-}
-
-// prismEdges tells the edges that lie between two facets of a curved cut from
-// real ones, by the true outlines of the part's prisms: an edge along the
-// prism's axis is real where the outline has a corner, and only there.
-func prismEdges(q box.Piece) func(a, b solid.Vec) bend {
-	if len(q.Body.Prisms) == 0 {
-		return nil
-	}
-	back := q.Pose != q.Home
-	return func(a, b solid.Vec) bend {
-		if back {
-			a, b = q.Home.Out(q.Pose.In(a)), q.Home.Out(q.Pose.In(b))
-		}
-		for _, p := range q.Body.Prisms {
-			u, v := p.Frame.In(a), p.Frame.In(b)
-			if math.Abs(u.X-v.X) > flat || math.Abs(u.Y-v.Y) > flat {
-				continue // not along the axis
-			}
-			if w := onOutline(p.Outline, (u.X+v.X)/2, (u.Y+v.Y)/2); w != unknown {
-				return w
-			}
-		}
-		return unknown
-	}
-}
-
-// onOutline says what the outline does at a point: smooth along an arc or
-// where one runs on into the next without a corner, sharp at a corner, unknown
-// away from it.
-func onOutline(c outline.Contour, x, y float64) bend {
-	for i, v := range c {
-		w := c[(i+1)%len(c)]
-		before := c[(i+len(c)-1)%len(c)]
-		if math.Hypot(v.X-x, v.Y-y) < 2*facets {
-			// Directions in which the outline arrives and leaves: an arc's
-			// chord turned by half its sweep, 2 atan(bulge).
-			ax, ay := tangent(before, v, before.Bulge, 1)
-			bx, by := tangent(v, w, v.Bulge, -1)
-			if float64(ax*bx)+float64(ay*by) > 0.999 {
-				return smooth
-			}
-			if math.Hypot(v.X-x, v.Y-y) < 10*flat {
-				return sharp
-			}
-		}
-		if v.Bulge == 0 {
-			continue
-		}
-		// Centre and radius from the bulge b over the chord: the centre lies
-		// (1-b^2)/(4b) chords to the left of its middle.
-		dx, dy := w.X-v.X, w.Y-v.Y
-		k := (1 - float64(v.Bulge*v.Bulge)) / float64(4*v.Bulge)
-		cx, cy := (v.X+w.X)/2-float64(k*dy), (v.Y+w.Y)/2+float64(k*dx)
-		r := math.Hypot(v.X-cx, v.Y-cy)
-		if math.Abs(math.Hypot(x-cx, y-cy)-r) > 2*facets {
-			continue
-		}
-		// On the arc's side of its chord.
-		side := float64(dx*(y-v.Y)) - float64(dy*(x-v.X))
-		if side == 0 || (side < 0) == (v.Bulge > 0) {
-			return smooth
-		}
-	}
-	return unknown
-}
-
-// tangent is the direction of the segment from v to w at its end (sign 1) or
-// its start (sign -1).
-func tangent(v, w outline.Vertex, bulge float64, sign float64) (x, y float64) {
-	dx, dy := w.X-v.X, w.Y-v.Y
-	n := math.Hypot(dx, dy)
-	if n == 0 {
-		return 0, 0
-	}
-	dx, dy = dx/n, dy/n
-	// Turned by a = 2 atan(b): cos a = (1-b2)/(1+b2), sin a = 2b/(1+b2).
-	b2 := float64(bulge * bulge)
-	c, s := (1-b2)/(1+b2), float64(sign*2*bulge)/(1+b2)
-	return float64(dx*c) - float64(dy*s), float64(dx*s) + float64(dy*c)
 }

@@ -11,13 +11,12 @@ import (
 // radius), so what is nearer to a plane than flat lies on it.
 const flat = 1e-3
 
-// bend says whether the surface goes on round an edge of a mesh: whether the
-// edge is a real one or only lies between two facets of a curved surface.
+// bend says what is known about an edge of a mesh: that it only lies between
+// two facets of a curved surface, or nothing, and then it is a real one.
 type bend int
 
 const (
 	unknown bend = iota
-	sharp
 	smooth
 )
 
@@ -30,14 +29,13 @@ type Solid struct {
 	Grain  solid.Vec // unit vector along the grain; zero if it does not matter
 	Shift  solid.Vec // how far it is moved out of its place
 	Key    string    // what the key calls it; "" leaves it out
-
-	joint func(a, b solid.Vec) bend // of the edge from a to b, in the closed box
 }
 
 // face is a planar face of a solid: all its triangles, and its rims on the
 // screen.
 type face struct {
 	owner    int
+	round    int32 // facets of one curved wall have the same number above 0
 	n        solid.Vec
 	d        float64 // n.p = d on the face
 	nd       float64 // n.(direction to the viewer)
@@ -130,7 +128,25 @@ func (s *scene) add(owner int) {
 		}
 		q.face = -1
 	}
-	// Triangles of one plane, from neighbour to neighbour.
+	// The mesh knows its flat surfaces; in one made by hand they are found as
+	// triangles of one plane, from neighbour to neighbour.
+	known := len(m.Surface) == len(m.Triangles)
+	if known {
+		number := map[int32]int32{}
+		for i, k := range m.Surface {
+			id, ok := number[k]
+			if !ok {
+				id = int32(len(s.faces))
+				number[k] = id
+				f := &face{owner: owner}
+				if int(k) < len(m.Surfaces) {
+					f.round = m.Surfaces[k].Smooth
+				}
+				s.faces = append(s.faces, f)
+			}
+			ts[i].face = id
+		}
+	}
 	for i := range ts {
 		if ts[i].face >= 0 {
 			continue
@@ -166,8 +182,8 @@ func (s *scene) add(owner int) {
 			f.rims = append(f.rims, seg{s.ax.screen(a.Add(shift)), s.ax.screen(b.Add(shift))})
 			if ok && tv[k] < tv[(k+1)%3] {
 				e := edge{a: a, b: b, owner: owner, fa: t.face, fb: ts[j].face}
-				if q := s.solids[owner].joint; q != nil {
-					e.bend = q(a, b)
+				if k := s.faces[e.fa].round; k > 0 && k == s.faces[e.fb].round {
+					e.bend = smooth
 				}
 				e.a, e.b = a.Add(shift), b.Add(shift)
 				s.edges = append(s.edges, e)
@@ -224,9 +240,10 @@ func (f *face) finish(ax axes) {
 	}
 }
 
-// bends decides about the edges of which nothing is known: between facets that
-// turn by less than 20 degrees, with another edge beside that is parallel and
-// turns alike, the surface is meant to be round.
+// bends decides about the edges of which the mesh says nothing: between facets
+// that turn by less than 20 degrees, with another edge beside that is parallel
+// and turns alike, the surface is meant to be round. So is it where a curved
+// wall runs on into a flat one, as in a slot.
 func (s *scene) bends(owner int) {
 	first := 0
 	for first < len(s.edges) && s.edges[first].owner != owner {
@@ -242,6 +259,10 @@ func (s *scene) bends(owner int) {
 		e := &s.edges[i]
 		na, nb := s.faces[e.fa].n, s.faces[e.fb].n
 		if na.Dot(nb) < 0.94 || e.bend != unknown {
+			continue
+		}
+		if s.faces[e.fa].round > 0 || s.faces[e.fb].round > 0 {
+			e.bend = smooth
 			continue
 		}
 		dir := e.b.Sub(e.a).Unit()

@@ -47,8 +47,22 @@ func (s *scene) pieces(unseen bool) []piece {
 			class = Contour
 		}
 		hidden := s.hidden(e.a, e.b)
+		add := func(c Class, v span) {
+			out = append(out, piece{c, e.owner, e.a.Lerp(e.b, v.a), e.a.Lerp(e.b, v.b)})
+		}
+		var flush []span
+		if class == Contour {
+			flush = s.flush(e)
+		}
 		for _, v := range without(span{0, 1}, hidden) {
-			out = append(out, piece{class, e.owner, e.a.Lerp(e.b, v.a), e.a.Lerp(e.b, v.b)})
+			for _, w := range without(v, flush) {
+				add(class, w)
+			}
+			for _, w := range flush {
+				if w.a, w.b = math.Max(w.a, v.a), math.Min(w.b, v.b); w.a < w.b {
+					add(Edge, w)
+				}
+			}
 		}
 		if unseen && e.bend != smooth {
 			for _, h := range hidden {
@@ -97,6 +111,12 @@ func (f *face) hides(out []span, a, b solid.Vec, qa, qb pt) []span {
 	case hb >= 0:
 		r.b = ha / (ha - hb)
 	}
+	return f.inside(out, r, qa, qb)
+}
+
+// inside appends those ranges within r at which a segment on the screen is
+// inside the face.
+func (f *face) inside(out []span, r span, qa, qb pt) []span {
 	// The places where it crosses a rim.
 	var buf [16]float64
 	cuts := append(buf[:0], r.a)
@@ -140,6 +160,47 @@ func (f *face) hides(out []span, a, b solid.Vec, qa, qb pt) []span {
 		}
 	}
 	return out
+}
+
+// flush are the ranges of a contour behind which the surface goes on, on
+// another part that lies close: a joint, which a fine line shows, and not the
+// end of what is seen. They are looked for on a line beside the edge.
+func (s *scene) flush(e edge) []span {
+	const beside = 0.3 // mm of the world: more than the play in a joint
+	qa, qb := s.ax.screen(e.a), s.ax.screen(e.b)
+	dx, dy := qb.x-qa.x, qb.y-qa.y
+	n := math.Sqrt(float64(dx*dx) + float64(dy*dy))
+	if n == 0 {
+		return nil
+	}
+	// The first face of an edge is to its left, seen from outside.
+	side := beside / n
+	if s.faces[e.fa].front() {
+		side = -side
+	}
+	ox, oy := -float64(side*dy), float64(side*dx)
+	qa, qb = pt{qa.x + ox, qa.y + oy}, pt{qb.x + ox, qb.y + oy}
+	lo, hi := lower(qa, qb), upper(qa, qb)
+	s.seen.next(len(s.front))
+	var out, part []span
+	for c, last := s.index.span(lo.y, hi.y); c <= last; c++ {
+		for _, i := range s.index.cell[c] {
+			f := s.faces[s.front[i]]
+			if !s.seen.first(i) || f.hi.x < lo.x || f.lo.x > hi.x || f.hi.y < lo.y || f.lo.y > hi.y {
+				continue
+			}
+			part = f.inside(part[:0], span{0, 1}, qa, qb)
+			for _, v := range part {
+				m := (v.a + v.b) / 2
+				p := s.on(f, pt{qa.x + float64(m*(qb.x-qa.x)), qa.y + float64(m*(qb.y-qa.y))})
+				depth := s.ax.d.Dot(p) - s.ax.d.Dot(e.a.Lerp(e.b, m))
+				if math.Abs(depth) < 0.5+beside/f.nd {
+					out = append(out, v)
+				}
+			}
+		}
+	}
+	return union(out, sliver/n)
 }
 
 // covers reports whether a place on the screen is inside the face there: a ray
