@@ -130,7 +130,7 @@ type jsonWork struct {
 	From   exact      `json:"from"`
 	To     exact      `json:"to"`
 	Tilt   []exact    `json:"tilt,omitempty"`
-	Guest  string     `json:"guest,omitempty"`
+	Guests []string   `json:"guests,omitempty"`
 	Source string     `json:"source,omitempty"`
 	Words  string     `json:"words"`
 	Region jsonRegion `json:"region"`
@@ -236,19 +236,16 @@ func (it Item) json() jsonItem {
 		j.Parts = append(j.Parts, jsonPart{string(p.Part), jsonFrame{vecJSON(p.Home.O), vecJSON(p.Home.U), vecJSON(p.Home.V), vecJSON(p.Home.W)}})
 	}
 	for _, e := range it.Edges {
-		je := jsonEdge{
+		j.Edges = append(j.Edges, jsonEdge{
 			Name: e.Name, From: atJSON(e.From), To: atJSON(e.To), Length: exact(e.Length),
 			Bevel: exact(e.Bevel), Run: exact(e.Run), Joint: e.Joint, Guest: e.Guest, Adds: exact(e.Adds), Why: e.Why,
-		}
-		for _, n := range e.Neighbours {
-			je.Neighbours = append(je.Neighbours, string(n))
-		}
-		j.Edges = append(j.Edges, je)
+			Neighbours: texts(e.Neighbours),
+		})
 	}
 	for _, w := range it.Work {
 		jw := jsonWork{
 			Kind: string(w.Kind), Use: string(w.Use), Side: string(w.Side), From: exact(w.From), To: exact(w.To),
-			Guest: string(w.Guest), Source: w.Source, Words: w.Words, Region: regionJSON(w.Region),
+			Guests: texts(w.Guests), Source: w.Source, Words: w.Words, Region: regionJSON(w.Region),
 		}
 		for _, t := range w.Tilt {
 			jw.Tilt = append(jw.Tilt, exact(t))
@@ -259,6 +256,14 @@ func (it Item) json() jsonItem {
 		j.Work = append(j.Work, jw)
 	}
 	return j
+}
+
+func texts(ps []box.Part) []string {
+	var out []string
+	for _, p := range ps {
+		out = append(out, string(p))
+	}
+	return out
 }
 
 func known(x float64) *exact {

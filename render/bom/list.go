@@ -120,7 +120,7 @@ type Work struct {
 	Kind     box.OpKind
 	Use      box.Use
 	Side     box.OpSide
-	Guest    box.Part // what a joint's cut takes, if anything
+	Guests   []box.Part // what a joint's cut takes, for each part in the order of Item.Parts; nil for other cuts
 	Source   string
 	From, To box.MM // depths below the machined face, exact
 	Tilt     []box.Deg
@@ -241,8 +241,17 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 	}
 	it.Up = upWords(p, names)
 	it.FaceEdge = faceEdge(p, names)
-	for _, op := range p.Panel.Ops {
-		it.Work = append(it.Work, workOf(p, op, names, step))
+	for k, op := range p.Panel.Ops {
+		w := workOf(p, op, names, step)
+		for _, m := range members {
+			if q := s.pieces[m].Panel.Ops; k < len(q) && q[k].Guest != "" {
+				w.Guests = append(w.Guests, q[k].Guest)
+			}
+		}
+		if len(w.Guests) > 0 {
+			w.Words += ", for " + joinParts(once(w.Guests), " or ")
+		}
+		it.Work = append(it.Work, w)
 	}
 	for _, m := range members {
 		q := s.pieces[m]

@@ -203,12 +203,12 @@ func Escape(s string) string {
 			}
 			b.WriteByte(':')
 		case '.':
-			if i >= 3 && strings.EqualFold(s[i-3:i], "www") || i > 0 && digits(s[:i]) {
+			if i >= 3 && strings.EqualFold(s[i-3:i], "www") || marker(s, i) {
 				b.WriteByte('\\')
 			}
 			b.WriteByte('.')
 		case ')':
-			if i > 0 && digits(s[:i]) {
+			if marker(s, i) {
 				b.WriteByte('\\')
 			}
 			b.WriteByte(')')
@@ -219,4 +219,7 @@ func Escape(s string) string {
 	return b.String()
 }
 
-func digits(s string) bool { return strings.Trim(s, "0123456789") == "" }
+// marker reports whether what ends at i begins a numbered list.
+func marker(s string, i int) bool {
+	return i > 0 && strings.Trim(s[:i], "0123456789") == "" && (i+1 == len(s) || s[i+1] == ' ')
+}

@@ -55,17 +55,22 @@ func (e Edge) to(sep string) string {
 	if len(e.Neighbours) == 0 {
 		return "free"
 	}
-	var names []box.Part
-	for _, n := range e.Neighbours {
-		if !has(names, n) {
-			names = append(names, n)
-		}
-	}
-	t := "to " + joinParts(names, sep)
+	t := "to " + joinParts(once(e.Neighbours), sep)
 	if e.Joint != "" {
 		t += ", " + e.Joint
 	}
 	return t
+}
+
+// once leaves out what came before.
+func once(ps []box.Part) []box.Part {
+	var out []box.Part
+	for _, p := range ps {
+		if !has(out, p) {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 func has(ps []box.Part, p box.Part) bool {

@@ -14,7 +14,7 @@ import (
 // sizes of openings are rounded to the step, the cuts of joints to 0.1.
 func workOf(p box.Piece, op box.Op, names []string, step float64) Work {
 	w := Work{
-		Kind: op.Kind, Use: op.Use, Side: op.Side, Guest: op.Guest, Source: op.Source,
+		Kind: op.Kind, Use: op.Use, Side: op.Side, Source: op.Source,
 		From: op.From, To: op.To, Tilt: append([]box.Deg(nil), op.Tilt...),
 		Region: copyRegion(op.Region), Bottom: copyRegion(op.Bottom),
 	}
@@ -97,7 +97,7 @@ func (d describer) island(w *Work) string {
 		b.WriteString(" through")
 	} else {
 		w.Depth = box.MM(d.depth())
-		fmt.Fprintf(&b, " %s deep", mm(w.Depth))
+		fmt.Fprintf(&b, ", %s deep", mm(w.Depth))
 	}
 	if len(d.op.Region) > 0 {
 		fmt.Fprintf(&b, ", %s up, %s", d.place(c.Y-d.v0), d.across(c.X))
