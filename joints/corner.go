@@ -58,6 +58,7 @@ func (c Corner) Sound() (Corner, error) {
 	if okB {
 		fs.within("", float64(c.LeastB), thinnest, float64(c.TB), "mm", "the least thickness of "+c.nameB()+" is out of range")
 	}
+	c.LeastA, c.LeastB = min(c.LeastA, c.TA), min(c.LeastB, c.TB) // to the last digit
 	if !(c.Theta > 0 && c.Theta < 180) {
 		fs.add("", float64(c.Theta), 0, 180, "deg", "the parts do not meet at such an angle")
 	}

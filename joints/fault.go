@@ -8,7 +8,7 @@ import (
 )
 
 // Error says it in one line, as
-// "Depth: the rebate leaves a lip of 5 on front: got 9.6, want 0.1 to 8.6 mm".
+// "Depth: the rebate leaves front too thin a lip, or is none: got 10, want 0.1 to 8.6 mm".
 func (f *Fault) Error() string {
 	var b strings.Builder
 	if f.Field != "" {
@@ -89,9 +89,10 @@ func (fs *faults) add(field string, got, lo, hi float64, unit, why string) {
 	*fs = append(*fs, &Fault{Field: field, Got: got, Lo: lo, Hi: hi, Unit: unit, Why: why})
 }
 
-// within adds a fault unless lo <= got <= hi, which NaN never is.
+// within adds a fault unless lo <= got <= hi, which NaN never is. The last
+// digits of a sum do not count.
 func (fs *faults) within(field string, got, lo, hi float64, unit, why string) bool {
-	if got >= lo && got <= hi {
+	if got >= lo-slack && got <= hi+slack {
 		return true
 	}
 	fs.add(field, got, lo, hi, unit, why)

@@ -56,10 +56,13 @@ func (j Housing) Section(c Corner) (Section, error) {
 	if ok {
 		lo, hi := math.Max(0.1, math.Max(2*play, float64(j.Swell))), most-play-float64(j.Swell)
 		if d == 0 {
-			d = math.Min(math.Round(tA/3*2)/2, hi)
+			if d = math.Round(tA/3*2) / 2; d == 0 { // card, not boards
+				d = tA / 3
+			}
+			d = math.Min(d, hi)
 		}
-		ok = fs.within("Depth", d, lo, hi+slack, "mm", "the channel leaves "+
-			say(least-d-play-float64(j.Swell))+" of "+c.nameA()+" beneath it")
+		ok = fs.within("Depth", d, lo, hi, "mm", "the housing is too deep or too shallow for "+c.nameA()+
+			", "+say(tA)+" thick")
 	}
 	from, to := float64(j.Stop), float64(j.Stop)
 	if j.StopFrom != 0 {

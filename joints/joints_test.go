@@ -148,6 +148,12 @@ func TestSectionsAddUp(t *testing.T) {
 	for range 6000 {
 		c := randomCorner(r)
 		j := randomJoint(r, c)
+		switch j.(type) {
+		case Mitre, Comb:
+			c.RunOn = 0
+		case Housing:
+			c.RunOn += c.TA / 3
+		}
 		s, err := j.Section(c)
 		if err != nil {
 			if len(Faults(err)) == 0 {
@@ -164,7 +170,7 @@ func TestSectionsAddUp(t *testing.T) {
 	}
 	t.Logf("made %v, refused %d", made, refused)
 	for _, name := range []string{"butt", "mitre", "rebate", "housing", "comb"} {
-		if made[name] < 150 { // what the seed gives is 350 and more of each
+		if made[name] < 500 { // of some 1,200 tried each; the seed gives 580 and more
 			t.Errorf("only %d of %s were made", made[name], name)
 		}
 	}

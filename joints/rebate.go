@@ -36,7 +36,7 @@ func (j Rebate) Section(c Corner) (Section, error) {
 		}
 	} else {
 		fs.within("Depth", d, math.Min(0.1, most), most, "mm",
-			"the rebate leaves a lip of "+say(float64(c.LeastA)-d)+" on "+c.nameA())
+			"the rebate leaves "+c.nameA()+" too thin a lip, or is none")
 	}
 	w := float64(j.Width)
 	if w == 0 {
