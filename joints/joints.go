@@ -10,7 +10,7 @@ type Deg float64
 
 // Inch converts inches to millimetres (1 in = 25.4 mm exactly, the
 // international inch of 1959).
-func Inch(x float64) MM { return MM(x * 25.4) }
+func Inch(x float64) MM { return MM(x * 254 / 10) } // so that 1.5 gives 38.1 to the last digit
 
 // Joint says how two parts share the corner where their slabs meet. The
 // interface is open: a joint of your own needs this one method.
