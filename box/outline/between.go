@@ -84,21 +84,76 @@ func (r Region) sides() []seg {
 }
 
 func distanceSides(a, b []seg) float64 {
-	best := math.Inf(1)
-	boxes := make([]Box, len(b))
-	for j := range b {
-		boxes[j] = b[j].box()
+	if len(a) == 0 || len(b) == 0 {
+		return math.Inf(1)
 	}
-	for i := range a {
-		box := a[i].box()
-		for j := range b {
-			if box.apart(boxes[j]) < best {
-				best = math.Min(best, between(&a[i], &b[j]))
-			}
-		}
-		if best == 0 {
-			return 0
-		}
+	d := search{a, b, boxTree(a), boxTree(b), math.Inf(1)}
+	d.descend(span{0, len(a), 1}, span{0, len(b), 1})
+	return d.best
+}
+
+// boxTree holds the boxes of ever halved stretches of the sides: node 1 is all
+// of them, node k has 2k and 2k+1 below it. Neighbours in a contour are
+// neighbours in the plane, so no sorting is needed.
+func boxTree(s []seg) []Box {
+	size := 1
+	for size < len(s) {
+		size *= 2
 	}
-	return best
+	t := make([]Box, 2*size)
+	var fill func(n span) Box
+	fill = func(n span) Box {
+		if n.hi-n.lo == 1 {
+			t[n.node] = s[n.lo].box()
+		} else {
+			l, r := n.halves()
+			t[n.node] = fill(l).Join(fill(r))
+		}
+		return t[n.node]
+	}
+	fill(span{0, len(s), 1})
+	return t
+}
+
+type span struct{ lo, hi, node int }
+
+func (s span) halves() (l, r span) {
+	m := (s.lo + s.hi + 1) / 2
+	return span{s.lo, m, 2 * s.node}, span{m, s.hi, 2*s.node + 1}
+}
+
+// search is a descent into two trees for the nearest pair.
+type search struct {
+	a, b         []seg
+	treeA, treeB []Box
+	best         float64
+}
+
+func (d *search) apart(x, y span) float64 { return d.treeA[x.node].apart(d.treeB[y.node]) }
+
+func (d *search) descend(x, y span) {
+	if !(d.apart(x, y) < d.best) {
+		return
+	}
+	one, other := x.hi-x.lo, y.hi-y.lo
+	if one == 1 && other == 1 {
+		d.best = math.Min(d.best, between(&d.a[x.lo], &d.b[y.lo]))
+		return
+	}
+	// Halve the longer stretch, the nearer half first.
+	if one >= other {
+		l, r := x.halves()
+		if d.apart(r, y) < d.apart(l, y) {
+			l, r = r, l
+		}
+		d.descend(l, y)
+		d.descend(r, y)
+		return
+	}
+	l, r := y.halves()
+	if d.apart(x, r) < d.apart(x, l) {
+		l, r = r, l
+	}
+	d.descend(x, l)
+	d.descend(x, r)
 }

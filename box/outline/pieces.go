@@ -97,15 +97,18 @@ func clipEars(p []Point) [][3]int {
 	}
 	var tris [][3]int
 	at, left, missed := 0, n, 0
+	// A simple polygon always has an ear. Where a whole round finds none it
+	// crosses itself, or rounding has closed the gap between sides that touch:
+	// then any convex corner will do, and looking on would take n^3 steps.
+	loose := false
 	for left > 3 {
 		_, sharp := turnAt(p[prev[at]], p[at], p[next[at]])
 		straight := false
 		if k, _ := turnAt(p[prev[at]], p[at], p[next[at]]); !sharp {
 			straight = math.Abs(k) <= 1e-12*(gap(p[prev[at]], p[at])*gap(p[at], p[next[at]]))
 		}
-		// After a whole round without an ear take any convex corner: rounding
-		// has closed the gap between sides that touch.
-		if straight || ear(at) || missed > left && sharp || missed > 2*left {
+		loose = loose || missed > left
+		if straight || loose && sharp || !loose && ear(at) || missed > 2*left {
 			a, c := prev[at], next[at]
 			if sharp {
 				tris = append(tris, [3]int{a, at, c})
