@@ -62,16 +62,12 @@ func (l List) writeCSV(w io.Writer) error {
 		if it.MirrorOf > 0 {
 			mirror = strconv.Itoa(it.MirrorOf)
 		}
-		face := it.Face
-		if it.SecondFace {
-			face += ", and the other face"
-		}
 		line([]string{
 			strconv.Itoa(it.Number), strconv.Itoa(it.Quantity), quoted(it.names("; ")), quoted(it.Material),
 			mm(it.Nominal), mm(it.Thickness), mm(it.Least), mm(it.Most),
 			mm(it.Length), mm(it.Width), mm(it.CutLength), mm(it.CutWidth),
 			quoted(it.Grain), num(it.Volume), mass,
-			quoted(face), quoted(it.Up), quoted(it.FaceEdge), quoted(string(it.Hand)), mirror,
+			quoted(it.faceWords()), quoted(it.Up), quoted(it.FaceEdge), quoted(string(it.Hand)), mirror,
 			quoted(it.bevels()), quoted(it.meetings()), quoted(it.work()), quoted(it.compensation()),
 		})
 	}

@@ -65,36 +65,36 @@ type jsonDiagonals struct {
 }
 
 type jsonItem struct {
-	Number       int        `json:"item"`
-	Quantity     int        `json:"quantity"`
-	Material     string     `json:"material,omitempty"`
-	Nominal      exact      `json:"nominal"`
-	Thickness    exact      `json:"thickness"`
-	Least        exact      `json:"least"`
-	Most         exact      `json:"most"`
-	Length       exact      `json:"length"`
-	Width        exact      `json:"width"`
-	CutLength    exact      `json:"cut_length"`
-	CutWidth     exact      `json:"cut_width"`
-	Grain        string     `json:"grain"`
-	Volume       exact      `json:"volume"`
-	Mass         *exact     `json:"mass"`
-	MachinedFace string     `json:"machined_face"`
-	SecondFace   bool       `json:"second_face"`
-	Up           string     `json:"up,omitempty"`
-	FaceEdge     string     `json:"face_edge,omitempty"`
-	Hand         string     `json:"hand,omitempty"`
-	MirrorOf     int        `json:"mirror_of,omitempty"`
-	Parts        []jsonPart `json:"parts"`
-	Edges        []jsonEdge `json:"edges"`
-	Work         []jsonWork `json:"work"`
-	Words        []string   `json:"words,omitempty"`
-	Machined     jsonRegion `json:"machined"`
-	Far          jsonRegion `json:"far"`
+	Number     int        `json:"item"`
+	Quantity   int        `json:"quantity"`
+	Material   string     `json:"material,omitempty"`
+	Nominal    exact      `json:"nominal"`
+	Thickness  exact      `json:"thickness"`
+	Least      exact      `json:"least"`
+	Most       exact      `json:"most"`
+	Length     exact      `json:"length"`
+	Width      exact      `json:"width"`
+	CutLength  exact      `json:"cut_length"`
+	CutWidth   exact      `json:"cut_width"`
+	Grain      string     `json:"grain"`
+	Volume     exact      `json:"volume"`
+	Mass       *exact     `json:"mass"`
+	SecondFace bool       `json:"second_face"`
+	Up         string     `json:"up,omitempty"`
+	FaceEdge   string     `json:"face_edge,omitempty"`
+	Hand       string     `json:"hand,omitempty"`
+	MirrorOf   int        `json:"mirror_of,omitempty"`
+	Parts      []jsonPart `json:"parts"`
+	Edges      []jsonEdge `json:"edges"`
+	Work       []jsonWork `json:"work"`
+	Words      []string   `json:"words,omitempty"`
+	Machined   jsonRegion `json:"machined"`
+	Far        jsonRegion `json:"far"`
 }
 
 type jsonPart struct {
 	Name  string    `json:"name"`
+	Face  string    `json:"machined_face"`
 	Frame jsonFrame `json:"frame"`
 }
 
@@ -211,13 +211,11 @@ func (l List) writeJSON(w io.Writer) error {
 			Got: exact(f.Got), Lo: exact(f.Lo), Hi: exact(f.Hi), Unit: f.Unit, Why: f.Why, Sources: f.Sources,
 		})
 	}
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetIndent("", "\t")
-	if err := e.Encode(j); err != nil {
+	b, err := json.Marshal(j)
+	if err != nil {
 		return err
 	}
-	_, err := w.Write(b.Bytes())
+	_, err = w.Write(indent(b))
 	return err
 }
 
@@ -227,13 +225,13 @@ func (it Item) json() jsonItem {
 		Nominal: exact(it.Nominal), Thickness: exact(it.Thickness), Least: exact(it.Least), Most: exact(it.Most),
 		Length: exact(it.Length), Width: exact(it.Width), CutLength: exact(it.CutLength), CutWidth: exact(it.CutWidth),
 		Grain: it.Grain, Volume: exact(it.Volume), Mass: known(it.Mass),
-		MachinedFace: it.Face, SecondFace: it.SecondFace, Up: it.Up, FaceEdge: it.FaceEdge,
+		SecondFace: it.SecondFace, Up: it.Up, FaceEdge: it.FaceEdge,
 		Hand: string(it.Hand), MirrorOf: it.MirrorOf, Words: it.Words,
 		Parts: []jsonPart{}, Edges: []jsonEdge{}, Work: []jsonWork{},
 		Machined: regionJSON(it.Machined), Far: regionJSON(it.Far),
 	}
 	for _, p := range it.Places {
-		j.Parts = append(j.Parts, jsonPart{string(p.Part), jsonFrame{vecJSON(p.Home.O), vecJSON(p.Home.U), vecJSON(p.Home.V), vecJSON(p.Home.W)}})
+		j.Parts = append(j.Parts, jsonPart{string(p.Part), faceWord(p.Face), jsonFrame{vecJSON(p.Home.O), vecJSON(p.Home.U), vecJSON(p.Home.V), vecJSON(p.Home.W)}})
 	}
 	for _, e := range it.Edges {
 		j.Edges = append(j.Edges, jsonEdge{
@@ -292,4 +290,79 @@ func regionJSON(r outline.Region) jsonRegion {
 		j = append(j, vs)
 	}
 	return j
+}
+
+// indent spreads JSON over lines, but keeps lists of numbers on one line and
+// contours on one line.
+func indent(in []byte) []byte {
+	out := make([]byte, 0, 2*len(in))
+	depth := 0
+	line := func() {
+		out = append(out, '\n')
+		for range depth {
+			out = append(out, '\t')
+		}
+	}
+	for i := 0; i < len(in); i++ {
+		c := in[i]
+		switch c {
+		case '"':
+			n := i + 1
+			for in[n] != '"' {
+				if in[n] == '\\' {
+					n++
+				}
+				n++
+			}
+			out = append(out, in[i:n+1]...)
+			i = n
+		case '{', '[':
+			if n := numbers(in[i:]); n > 0 {
+				out = append(out, bytes.ReplaceAll(in[i:i+n], []byte(","), []byte(", "))...)
+				i += n - 1
+				continue
+			}
+			out = append(out, c)
+			depth++
+			line()
+		case '}', ']':
+			depth--
+			line()
+			out = append(out, c)
+		case ',':
+			out = append(out, c)
+			line()
+		case ':':
+			out = append(out, c, ' ')
+		default:
+			out = append(out, c)
+		}
+	}
+	return append(out, '\n')
+}
+
+// numbers is the length of the list at the start of JSON if there are only
+// numbers and lists in it, else 0. An empty list or object counts too.
+func numbers(in []byte) int {
+	if bytes.HasPrefix(in, []byte("{}")) {
+		return 2
+	}
+	if in[0] != '[' {
+		return 0
+	}
+	depth := 0
+	for i, c := range in {
+		switch c {
+		case '[':
+			depth++
+		case ']':
+			depth--
+			if depth == 0 {
+				return i + 1
+			}
+		case '"', '{':
+			return 0
+		}
+	}
+	return 0
 }

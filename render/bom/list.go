@@ -1,6 +1,8 @@
 package bom
 
 import (
+	"strings"
+
 	"holt.example/box"
 	"holt.example/box/outline"
 	"holt.example/box/solid"
@@ -81,7 +83,7 @@ type Item struct {
 	Grain               string  // "up", "across", "none" or an angle
 	Volume              float64 // mm3, of one part
 	Mass                float64 // kg, of one part; 0 unknown
-	Face                string  // which of its faces is machined: "inside" or "outside"
+	Face                string  // which of its faces is machined: "inside" or "outside", or both, by part, where one of equal parts is turned over
 	SecondFace          bool    // there is work on the other face too
 	Up                  string  // which edge is up in the box
 	FaceEdge            string  // the edge to plane first and to measure from; "" if none is straight, square and along the grain
@@ -109,10 +111,11 @@ type Edge struct {
 }
 
 // Place is where a part stands: Home as in box.Piece. A point (u, v, w) of the
-// panel is at O + u*U + v*V + w*W in the world.
+// panel is at O + u*U + v*V + w*W in the world. Face is the machined face.
 type Place struct {
 	Part box.Part
 	Home solid.Frame
+	Face box.CutSide
 }
 
 // Work is one operation on an item.
@@ -215,8 +218,8 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 		Length: p.Length, Width: p.Width,
 		CutLength: box.MM(cuts[members[0]].length), CutWidth: box.MM(cuts[members[0]].width),
 		Grain: grainWords(p.Panel.Grain), Volume: p.Volume, Mass: p.Mass,
-		Face: faceWord(p.Panel.Face), SecondFace: p.Panel.SecondFace,
-		Machined: copyRegion(p.Panel.Machined), Far: copyRegion(p.Panel.Far),
+		SecondFace: p.Panel.SecondFace,
+		Machined:   copyRegion(p.Panel.Machined), Far: copyRegion(p.Panel.Far),
 	}
 	if p.Board.Least > 0 {
 		it.Least = p.Board.Least
@@ -239,13 +242,12 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 		}
 		it.Edges = append(it.Edges, edge)
 	}
-	it.Up = upWords(p, names)
 	it.FaceEdge = faceEdge(p, names)
 	for k, op := range p.Panel.Ops {
-		w := workOf(p, op, names, step)
+		w, edge := workOf(p, op, names, step)
 		for _, m := range members {
-			if q := s.pieces[m].Panel.Ops; k < len(q) && q[k].Guest != "" {
-				w.Guests = append(w.Guests, q[k].Guest)
+			if g := guestOf(p, s.pieces[m], k, edge); g != "" {
+				w.Guests = append(w.Guests, g)
 			}
 		}
 		if len(w.Guests) > 0 {
@@ -253,15 +255,50 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 		}
 		it.Work = append(it.Work, w)
 	}
+	var faces, ups []string
 	for _, m := range members {
 		q := s.pieces[m]
 		it.Parts = append(it.Parts, q.Part)
-		it.Places = append(it.Places, Place{q.Part, q.Home})
+		it.Places = append(it.Places, Place{q.Part, q.Home, q.Panel.Face})
+		faces = append(faces, faceWord(q.Panel.Face))
+		ups = append(ups, upWords(q, names))
 	}
+	it.Face, it.Up = it.byPart(faces), it.byPart(ups)
 	if s.explain != nil {
 		it.Words = s.explain(p.Part)
 	}
 	return it
+}
+
+// guestOf is what cut k takes in part q, which is equal to p. At an edge it is
+// the neighbour there.
+func guestOf(p, q box.Piece, k, edge int) box.Part {
+	g := p.Panel.Ops[k].Guest
+	switch {
+	case g == "":
+		return ""
+	case edge >= 0 && edge < len(q.Panel.Edges) && p.Panel.Edges[edge].Neighbour == g:
+		return q.Panel.Edges[edge].Neighbour
+	case k < len(q.Panel.Ops):
+		return q.Panel.Ops[k].Guest
+	}
+	return g
+}
+
+// byPart is one word if it holds for all parts of the item, else one for each.
+func (it Item) byPart(words []string) string {
+	same := true
+	for i := range words {
+		same = same && words[i] == words[0]
+	}
+	if same && len(words) > 0 {
+		return words[0]
+	}
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = string(it.Parts[i]) + ": " + w
+	}
+	return strings.Join(out, "; ")
 }
 
 func (l List) total() Totals {

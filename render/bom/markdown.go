@@ -47,7 +47,7 @@ func (l List) partsTable(b *strings.Builder) {
 	for _, it := range l.Items {
 		rows = append(rows, []string{
 			fmt.Sprint(it.Number), fmt.Sprint(it.Quantity), Escape(it.names(", ")), dash(Escape(it.Material)), it.thickness(),
-			mm(it.CutLength) + " × " + mm(it.CutWidth), it.Grain, it.massWords(), it.faceWords(), dash(it.Up), dash(it.FaceEdge), it.handWords(),
+			mm(it.CutLength) + " × " + mm(it.CutWidth), it.Grain, it.massWords(), Escape(it.faceWords()), dash(Escape(it.Up)), dash(it.FaceEdge), it.handWords(),
 		})
 	}
 	table(b, "item|qty|parts|material|thickness|length × width|grain|kg each|machined face|up|face edge|hand", rows)
@@ -88,7 +88,7 @@ func (l List) edgesTable(b *strings.Builder) {
 				gauge = num(nearest(float64(r), fine))
 			}
 			rows = append(rows, []string{
-				fmt.Sprint(it.Number), e.Name, num(nearest(float64(e.Length), fine)), Escape(e.to(", ")), bevel, gauge, dash(Escape(e.compensation())),
+				fmt.Sprint(it.Number), e.Name, num(nearest(float64(e.Length), fine)), Escape(e.meets()), bevel, gauge, dash(Escape(e.compensation(num(nearest(float64(e.Adds), fine))))),
 			})
 		}
 	}
@@ -193,7 +193,8 @@ func Escape(s string) string {
 			b.WriteByte('\\')
 			b.WriteRune(r)
 		case '#', '+', '-', '=', '!':
-			if i == 0 {
+			// Marks at the start of a line: of a heading, a list, a rule.
+			if i == 0 && (len(s) == 1 || strings.ContainsRune(" #-=[", rune(s[1]))) {
 				b.WriteByte('\\')
 			}
 			b.WriteRune(r)

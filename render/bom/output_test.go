@@ -204,6 +204,21 @@ func TestJSON(t *testing.T) {
 
 func vec(v [3]float64) solid.Vec { return solid.Vec{X: v[0], Y: v[1], Z: v[2]} }
 
+// Spreading over lines changes nothing but white space.
+func TestIndent(t *testing.T) {
+	in := `{"a":[1,-2.5,null],"b":[[[1,2,0],[3,4,1]]],"c":"[1, {\\\"2, \\\\","d":[],"e":{},"f":[{"g":["x",":"]}],"h":true}`
+	out := indent([]byte(in))
+	var back bytes.Buffer
+	if err := json.Compact(&back, out); err != nil || back.String() != in {
+		t.Errorf("%v\n%s\n%s", err, back.String(), in)
+	}
+	for _, want := range []string{"\n\t\"a\": [1, -2.5, null],\n", "\n\t\"b\": [[[1, 2, 0], [3, 4, 1]]],\n"} {
+		if !strings.Contains(string(out), want) {
+			t.Errorf("no %q in\n%s", want, out)
+		}
+	}
+}
+
 // An empty list has lists, not null.
 func TestJSONOfNothing(t *testing.T) {
 	var b bytes.Buffer

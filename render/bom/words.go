@@ -45,19 +45,19 @@ func (e Edge) bevelWords() string {
 func (it Item) meetings() string {
 	var s []string
 	for _, e := range it.Edges {
-		s = append(s, e.Name+" "+e.to(" or "))
+		s = append(s, e.Name+": "+e.meets())
 	}
 	return strings.Join(s, "; ")
 }
 
-// to says what an edge meets: of equal parts, each in turn.
-func (e Edge) to(sep string) string {
+// meets says what an edge meets, of equal parts each in turn, and how.
+func (e Edge) meets() string {
 	if len(e.Neighbours) == 0 {
 		return "free"
 	}
-	t := "to " + joinParts(once(e.Neighbours), sep)
+	t := joinParts(once(e.Neighbours), ", ")
 	if e.Joint != "" {
-		t += ", " + e.Joint
+		t += " (" + e.Joint + ")"
 	}
 	return t
 }
@@ -95,18 +95,18 @@ func (it Item) work() string {
 func (it Item) compensation() string {
 	var s []string
 	for _, e := range it.Edges {
-		if t := e.compensation(); t != "" {
+		if t := e.compensation(mm(e.Adds)); t != "" {
 			s = append(s, e.Name+" "+t)
 		}
 	}
 	return strings.Join(s, "; ")
 }
 
-func (e Edge) compensation() string {
-	if num(float64(e.Adds)) == "0" && e.Why == "" {
+// compensation says how far the edge is moved, t, and why.
+func (e Edge) compensation(t string) string {
+	if t == "0" && e.Why == "" {
 		return ""
 	}
-	t := mm(e.Adds)
 	if e.Adds > 0 && t != "0" {
 		t = "+" + t
 	}
@@ -130,7 +130,7 @@ func (it Item) handWords() string {
 // faceWords names the machined face.
 func (it Item) faceWords() string {
 	if it.SecondFace {
-		return it.Face + ", then the other"
+		return it.Face + ", then turned over"
 	}
 	return it.Face
 }

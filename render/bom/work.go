@@ -11,14 +11,15 @@ import (
 
 // workOf copies an operation and puts it into words. Places count up from the
 // lower edge and right from the left edge of the machined face; they and the
-// sizes of openings are rounded to the step, the cuts of joints to 0.1.
-func workOf(p box.Piece, op box.Op, names []string, step float64) Work {
+// sizes of openings are rounded to the step, the cuts of joints to 0.1. It also
+// returns the edge that the work is open to, -1 if none.
+func workOf(p box.Piece, op box.Op, names []string, step float64) (Work, int) {
 	w := Work{
 		Kind: op.Kind, Use: op.Use, Side: op.Side, Source: op.Source,
 		From: op.From, To: op.To, Tilt: append([]box.Deg(nil), op.Tilt...),
 		Region: copyRegion(op.Region), Bottom: copyRegion(op.Bottom),
 	}
-	d := describer{p: p, op: op, names: names, step: step}
+	d := describer{p: p, op: op, names: names, step: step, open: -1}
 	if op.Guest != "" {
 		d.step = math.Min(step, fine)
 	}
@@ -34,7 +35,7 @@ func workOf(p box.Piece, op box.Op, names []string, step float64) Work {
 		text = d.island(&w)
 	}
 	w.Words = text + d.more()
-	return w
+	return w, d.open
 }
 
 // describer holds what the words for one operation need.
@@ -44,6 +45,7 @@ type describer struct {
 	names      []string
 	step       float64
 	u0, u1, v0 float64 // of the machined face
+	open       int
 }
 
 func (d describer) place(x float64) string { return num(nearest(x, d.step)) }
@@ -106,11 +108,12 @@ func (d describer) island(w *Work) string {
 }
 
 // atEdge describes what is open to an edge: rebates and notches.
-func (d describer) atEdge(w *Work) string {
+func (d *describer) atEdge(w *Work) string {
 	k, in, lo, hi := d.edge()
 	if k < 0 {
 		return d.island(w)
 	}
+	d.open = k
 	e := d.p.Panel.Edges[k]
 	length := float64(e.Length)
 	wide := d.size(in)
@@ -206,17 +209,25 @@ func (d describer) more() string {
 	case box.SideEdge:
 		t += fmt.Sprintf(", in the edge, %s to %s below the machined face", mm(d.op.From), mm(d.op.To))
 	}
-	lo, hi := 0.0, 0.0
+	lo, hi, n := 0.0, 0.0, 0
 	for _, a := range d.op.Tilt {
+		if a != 0 {
+			n++
+		}
 		lo, hi = math.Min(lo, float64(a)), math.Max(hi, float64(a))
 	}
+	angle := num(lo)
 	switch {
-	case lo < 0 && hi > 0:
-		t += fmt.Sprintf(", walls tilted %s to %s deg", num(lo), num(hi))
-	case lo < 0:
-		t += fmt.Sprintf(", walls tilted %s deg", num(lo))
+	case lo == 0:
+		angle = num(hi)
 	case hi > 0:
-		t += fmt.Sprintf(", walls tilted %s deg", num(hi))
+		angle += " to " + num(hi)
+	}
+	switch {
+	case n == 1:
+		t += ", one wall tilted " + angle + " deg"
+	case n > 1:
+		t += ", walls tilted " + angle + " deg"
 	}
 	if d.op.Use != "" && string(d.op.Use) != string(d.op.Kind) {
 		t += " (" + string(d.op.Use) + ")"

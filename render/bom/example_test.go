@@ -1,0 +1,82 @@
+package bom_test
+
+import (
+	"fmt"
+	"os"
+
+	"holt.example/box"
+	"holt.example/joints"
+	"holt.example/render/bom"
+)
+
+// tray is a seed tray from the orchard's shed: four equal walls.
+func tray() *box.Plan {
+	return box.Design{
+		Name:    "seed tray",
+		Board:   box.Board{Thickness: 15, Measured: 14.6, Material: "larch"},
+		Size:    box.BoardWidth{Width: 145, Height: 60},
+		Corners: box.Corners{Joint: joints.Butt{}, Laps: box.Pinwheel},
+		Floor:   box.FloorBetween{},
+		Roof:    box.NoRoof{},
+	}.MustResolve()
+}
+
+// For hand work sizes are rounded to half a millimetre, all together.
+func ExampleNew() {
+	l := bom.New(tray(), bom.Options{Step: 0.5})
+	for _, it := range l.Items {
+		fmt.Printf("%d %v %.1f x %.1f, cut to %v x %v\n", it.Number, it.Parts, it.Length, it.Width, it.CutLength, it.CutWidth)
+	}
+	// Output:
+	// 1 [front back left right] 74.6 x 145.0, cut to 75 x 145
+	// 2 [floor] 130.4 x 130.4, cut to 130 x 130
+}
+
+func ExampleWriteMarkdown() {
+	if err := bom.WriteMarkdown(os.Stdout, tray(), bom.Options{Step: 0.5}); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// # seed tray: parts
+	//
+	// Sizes in mm, to 0.5; they were rounded together, so cut all of them to this list. Left, right, upper and lower mean the part as you look at its machined face.
+	//
+	// | item | qty | parts | material | thickness | length × width | grain | kg each | machined face | up | face edge | hand |
+	// | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |
+	// | 1 | 4 | front, back, left, right | larch | 14.6 (sold as 15) | 75 × 145 | up | — | inside | upper edge | left edge | — |
+	// | 2 | 1 | floor | larch | 14.6 (sold as 15) | 130 × 130 | across | — | inside | level, lower edge to the front | lower edge | — |
+	//
+	// ## Edges
+	//
+	// | item | edge | length | meets | bevel | gauge | past the cavity face |
+	// | --- | --- | --- | --- | --- | --- | --- |
+	// | 1 | left | 74.6 | right, left, front, back (butt) | square | — | +14.6 (laps over right by its thickness 14.6) |
+	// | 1 | lower | 145 | floor (butt) | square | — | +14.6 (laps over floor by its thickness 14.6) |
+	// | 1 | right | 74.6 | left, right, back, front (butt) | square | — | 0 (ends at the inner face of left) |
+	// | 1 | upper | 145 | free | square | — | 0 (ends at the open side) |
+	// | 2 | lower | 130.4 | front (butt) | square | — | 0 (ends at the inner face of front) |
+	// | 2 | right | 130.4 | right (butt) | square | — | 0 (ends at the inner face of right) |
+	// | 2 | upper | 130.4 | back (butt) | square | — | 0 (ends at the inner face of back) |
+	// | 2 | left | 130.4 | left (butt) | square | — | 0 (ends at the inner face of left) |
+	//
+	// ## Work
+	//
+	// Nothing but cutting to size.
+	//
+	// ## Sizes and proof
+	//
+	// | mm | width | depth | height | diagonals at the walls' lower edge |
+	// | --- | --- | --- | --- | --- |
+	// | inside | 130.4 | 130.4 | 60 | 184.4 and 184.4 |
+	// | outside | 159.6 | 159.6 | 74.6 | 225.7 and 225.7 |
+	//
+	// The box is square when both diagonals read the same.
+	//
+	// ## Totals
+	//
+	// | material | thickness | parts | blanks, m² | volume, dm³ |
+	// | --- | --- | --- | --- | --- |
+	// | larch | 14.6 (sold as 15) | 5 | 0.0603 | 0.88 |
+	//
+	// Parts: 5. Volume: 0.88 dm³. Mass not known.
+}

@@ -1,0 +1,207 @@
+package bom
+
+import (
+	"math"
+	"testing"
+
+	"holt.example/box"
+	"holt.example/box/outline"
+	"holt.example/box/solid"
+	"holt.example/joints"
+)
+
+// pent is the box of the design page's example, whose sizes geometry-2.md,
+// section 2, works out.
+func pent() box.Design {
+	return box.Design{
+		Name:     "orchard pent",
+		Board:    box.Board{Thickness: 15, Measured: 14.6, Material: "larch"},
+		Size:     box.Cavity{Width: 120, Depth: 120, Height: 240},
+		Roof:     box.Pent{Pitch: 12, Over: box.Overhangs{Front: 40, Left: 20, Right: 20}},
+		Walls:    []box.Wall{{On: box.Back, Above: 80, Below: 60}},
+		Corners:  box.Corners{Joint: joints.Rebate{}, Laps: box.FrontBack},
+		Floor:    box.FloorBetween{Raise: 20},
+		Features: []box.Feature{box.Entrance{Shape: box.Round{Diameter: 32}, Above: 170}},
+	}
+}
+
+func resolve(t *testing.T, d box.Design) *box.Plan {
+	t.Helper()
+	p, err := d.Resolve()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func TestPentBox(t *testing.T) {
+	l := New(resolve(t, pent()), Options{Step: 0.5})
+	for _, tt := range []struct {
+		part          box.Part
+		length, width box.MM // exact
+		cutL, cutW    box.MM
+	}{
+		{box.Front, 274.6, 149.2, 274.5, 149.5},     // its top goes under the roof
+		{box.Back, 435.032960, 149.2, 435.5, 149.5}, // laps over all that it meets
+		{box.Left, 301.594683, 134, 301.5, 134},     // in two rebates, under the roof
+		{box.Floor, 120, 120, 120, 120},             //
+		{box.Roof, 181.603994, 189.2, 181.5, 189.5}, // butts against the back, free at the sides
+	} {
+		it := l.Items[itemOf(l, tt.part)]
+		if math.Abs(float64(it.Length-tt.length)) > 1e-6 || math.Abs(float64(it.Width-tt.width)) > 1e-6 || it.CutLength != tt.cutL || it.CutWidth != tt.cutW {
+			t.Errorf("%s: %v x %v cut to %v x %v, want %+v", tt.part, it.Length, it.Width, it.CutLength, it.CutWidth, tt)
+		}
+	}
+	it := l.Items[itemOf(l, box.Left)]
+	if it.Quantity != 2 || !has(it.Parts, box.Right) || it.Face != "left: inside; right: outside" {
+		t.Errorf("the sides are equal, one turned over: %d, %v, %s", it.Quantity, it.Parts, it.Face)
+	}
+	// 170 + 16 above the cavity's floor, 14.6 + 20 below it.
+	if w := l.Items[0].Work[2].Words; w != "hole 32 through, 220.5 up, centred (entrance)" {
+		t.Errorf("entrance: %s", w)
+	}
+	if w := l.Items[0].Work[0].Words; w != "rebate 7 x 14.6 along the left edge, for right" {
+		t.Errorf("rebate: %s", w)
+	}
+	// tan 12 x 14.6 = 3.1033
+	if b := l.Items[0].bevels(); b != "upper 12 deg, gauge 3.1033, machined face longer" {
+		t.Errorf("bevels: %s", b)
+	}
+}
+
+// With a hole off centre the sides are mirror images; each says so of the
+// other.
+func TestMirroredSides(t *testing.T) {
+	d := pent()
+	d.Features = append(d.Features,
+		box.Cut{On: box.Left, At: box.Anchor{Right: -20, Up: 100}, Shape: box.Rect{Width: 10, Height: 20}, Depth: 5, From: box.FromInner, Use: box.UsePocket},
+		box.Cut{On: box.Right, At: box.Anchor{Right: 20, Up: 100}, Shape: box.Rect{Width: 10, Height: 20}, Depth: 5, From: box.FromInner, Use: box.UsePocket})
+	l := New(resolve(t, d), Options{})
+	a, b := l.Items[itemOf(l, box.Left)], l.Items[itemOf(l, box.Right)]
+	if a.Number == b.Number || a.MirrorOf != b.Number || b.MirrorOf != a.Number || a.Hand != LeftHand || b.Hand != RightHand {
+		t.Errorf("left: item %d, %s of %d; right: item %d, %s of %d", a.Number, a.Hand, a.MirrorOf, b.Number, b.Hand, b.MirrorOf)
+	}
+	if a.CutLength != b.CutLength || a.CutWidth != b.CutWidth {
+		t.Errorf("mirror images are cut to %v x %v and %v x %v", a.CutLength, a.CutWidth, b.CutLength, b.CutWidth)
+	}
+}
+
+func designs() map[string]box.Design {
+	pinwheel := pent()
+	pinwheel.Roof, pinwheel.Walls, pinwheel.Features = box.NoRoof{}, nil, nil
+	pinwheel.Corners = box.Corners{Laps: box.Pinwheel}
+	gable := pent()
+	gable.Roof, gable.Walls = box.Gable{Pitch: 40, Over: box.Overhangs{All: 15}}, nil
+	gable.Floor = box.FloorBetween{Joint: joints.Housing{}, Raise: 10}
+	hip := gable
+	hip.Roof, hip.Corners = box.Hip{Pitch: 35}, box.Corners{Joint: joints.Mitre{}}
+	octagon := gable
+	octagon.Size, octagon.Footprint = box.Cavity{Height: 200}, box.Regular{Sides: 8, Across: 150.3}
+	octagon.Roof, octagon.Corners, octagon.Floor = box.NoRoof{}, box.Corners{}, box.FloorBetween{}
+	octagon.Features = nil
+	leaning := pent()
+	leaning.Walls = []box.Wall{{On: box.Front, Lean: 5}, {On: box.Left, Lean: 3}}
+	return map[string]box.Design{"pent": pent(), "pinwheel": pinwheel, "gable": gable, "hip": hip, "octagon": octagon, "leaning": leaning}
+}
+
+// TestFrames puts the corners of every part's solid into the frame that the
+// list gives for it: there the part must lie between its machined and its far
+// face and fill the silhouette. So an outside program can place the panels.
+func TestFrames(t *testing.T) {
+	for name, d := range designs() {
+		plan := resolve(t, d)
+		for _, it := range New(plan, Options{}).Items {
+			for _, p := range it.Places {
+				m, err := plan.Mesh(p.Part)
+				if err != nil {
+					t.Fatal(err)
+				}
+				lo, hi := [3]float64{1e9, 1e9, 1e9}, [3]float64{-1e9, -1e9, -1e9}
+				for _, v := range m.Vertices {
+					q := p.Home.In(v)
+					for i, x := range [3]float64{q.X, q.Y, q.Z} {
+						lo[i], hi[i] = math.Min(lo[i], x), math.Max(hi[i], x)
+					}
+				}
+				along, across := float64(it.Length), float64(it.Width)
+				if it.Grain == "up" {
+					along, across = across, along
+				}
+				// 2e-4: mesh corners are joined within 1e-4.
+				for i, want := range [3]float64{along, across, float64(it.Thickness)} {
+					// On a bevelled end a rebate may take the tip off the blank.
+					if diff := hi[i] - lo[i] - want; diff > 2e-4 || diff < -2e-4 && (name != "leaning" || diff < -0.5) {
+						t.Errorf("%s: %s spans %v along axis %d of its frame, want %v", name, p.Part, hi[i]-lo[i], i, want)
+					}
+				}
+				faces := append(append(outline.Region(nil), it.Machined...), it.Far...).Extents()
+				if lo[0] < faces.Min.X-2e-4 || hi[0] > faces.Max.X+2e-4 || lo[1] < faces.Min.Y-2e-4 || hi[1] > faces.Max.Y+2e-4 {
+					t.Errorf("%s: %s spans %v to %v in its frame, its faces %v", name, p.Part, lo, hi, faces)
+				}
+				if math.Abs(hi[2]) > 2e-4 {
+					t.Errorf("%s: %s reaches %v above its machined face", name, p.Part, hi[2])
+				}
+				// The cavity lies on the far side of an outer machined face.
+				if c := p.Home.In(centre()); (c.Z > 0) != (p.Face == box.FromInner) {
+					t.Errorf("%s: %s: machined face %s, but the cavity's middle is at w = %v", name, p.Part, faceWord(p.Face), c.Z)
+				}
+			}
+		}
+	}
+}
+
+// TestListsOfPlans holds what every list must hold.
+func TestListsOfPlans(t *testing.T) {
+	for name, d := range designs() {
+		plan := resolve(t, d)
+		for _, step := range []box.MM{0.1, 0.5} {
+			l := New(plan, Options{Step: step})
+			seen := 0
+			for i, it := range l.Items {
+				seen += it.Quantity
+				if it.Number != i+1 || it.Quantity != len(it.Parts) || it.Up == "" {
+					t.Errorf("%s: item %d: number %d, %d of %v, up %q", name, i+1, it.Number, it.Quantity, it.Parts, it.Up)
+				}
+				guest := false
+				for _, e := range it.Edges {
+					guest = guest || e.Guest
+					for _, n := range e.Neighbours {
+						if has(it.Parts, n) && it.Quantity == 1 {
+							t.Errorf("%s: %v neighbours itself", name, it.Parts)
+						}
+					}
+				}
+				for _, s := range [2][2]box.MM{{it.Length, it.CutLength}, {it.Width, it.CutWidth}} {
+					if diff := float64(s[1] - s[0]); diff > float64(step) || diff < -2*float64(step)-0.2 || !guest && diff < -near {
+						t.Errorf("%s, step %v: %v: %v is cut to %v (guest: %v)", name, step, it.Parts, s[0], s[1], guest)
+					}
+				}
+			}
+			if seen != len(plan.Pieces()) {
+				t.Errorf("%s: %d parts listed of %d", name, seen, len(plan.Pieces()))
+			}
+		}
+	}
+}
+
+// The octagon's floor goes between walls four of which are cut short.
+func TestOctagonFloor(t *testing.T) {
+	plan := resolve(t, designs()["octagon"])
+	l := New(plan, Options{Step: 0.5})
+	floor := l.Items[itemOf(l, box.Floor)]
+	host, guest := l.Items[itemOf(l, box.WallN(1))], l.Items[itemOf(l, box.WallN(2))]
+	// Between walls 1 and 5 the inner sides of walls 2, 3 and 4 stand at 45, 90
+	// and 45 degrees: what they lose, the floor loses. All host walls grow
+	// alike and all guests shrink alike.
+	h, g := float64(host.CutWidth-host.Width), float64(guest.CutWidth-guest.Width)
+	if h < -near || g > near || g < -0.5 {
+		t.Fatalf("host grows by %v, guest by %v", h, g)
+	}
+	across := 150.3 + math.Min(2*math.Sqrt(0.5)*g+h, 2*math.Sqrt(0.5)*h+g)
+	if got := float64(floor.CutWidth); got > across+near || got < 150.3-1 {
+		t.Errorf("the walls leave %v, the floor is cut to %v", across, got)
+	}
+}
+
+// centre is a place inside every cavity of these tests.
+func centre() solid.Vec { return solid.Vec{Z: 60} }
