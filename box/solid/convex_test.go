@@ -156,7 +156,7 @@ func TestOverlap(t *testing.T) {
 	// 1 x 5 x 10.
 	for _, depth := range []float64{4, 3} {
 		host := Body{Base: cuboid(0, 0, 0, 10, 10, 15), Cutters: []Cutter{{
-			NewPlane(Vec{0, 0, -1}, depth - 15), NewPlane(Vec{0, -1, 0}, -2), NewPlane(Vec{0, 1, 0}, 7)}}}
+			NewPlane(Vec{0, 0, -1}, depth-15), NewPlane(Vec{0, -1, 0}, -2), NewPlane(Vec{0, 1, 0}, 7)}}}
 		guest := Body{Base: cuboid(0, 2, 11, 10, 7, 40)}
 		near(t, "tongue", Overlap(host, guest), (4-depth)*50, 1e-9)
 	}

@@ -1,7 +1,5 @@
 package solid
 
-import "errors"
-
 // Mesh is a closed triangle mesh: every edge is used once in each direction,
 // triangles are anticlockwise seen from outside, none has zero area.
 type Mesh struct {
@@ -21,7 +19,3 @@ type Surface struct {
 	// is not an arris.
 	Smooth int32
 }
-
-// Mesh triangulates the surface of the body. Round outlines become facets that
-// lie within chord mm of the true curve and enclose its true area.
-func (b Body) Mesh(chord float64) (*Mesh, error) { return nil, errors.New("solid: being written") }

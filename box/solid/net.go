@@ -108,3 +108,114 @@ func cancel(edges []edge, points int) []edge {
 	}
 	return out
 }
+
+func sortByKey(order []int32, key []float64) {
+	slices.SortFunc(order, func(i, j int32) int {
+		switch a, b := key[i], key[j]; {
+		case a < b:
+			return -1
+		case a > b:
+			return 1
+		}
+		return int(i - j)
+	})
+}
+
+// fanOut lists the edges by the corner they start from.
+func (n *net) fanOut() (first, list []int32) {
+	first = make([]int32, len(n.at)+1)
+	for _, e := range n.edges {
+		first[e.a+1]++
+	}
+	for i := 1; i < len(first); i++ {
+		first[i] += first[i-1]
+	}
+	list = make([]int32, len(n.edges))
+	fill := make([]int32, len(n.at))
+	for i, e := range n.edges {
+		list[first[e.a]+fill[e.a]] = int32(i)
+		fill[e.a]++
+	}
+	return first, list
+}
+
+// closed reports whether every edge runs once in each direction.
+func (n *net) closed() error {
+	first, list := n.fanOut()
+	count := func(a, b int32) int {
+		k := 0
+		for _, i := range list[first[a]:first[a+1]] {
+			if n.edges[i].b == b {
+				k++
+			}
+		}
+		return k
+	}
+	for _, e := range n.edges {
+		there, back := count(e.a, e.b), count(e.b, e.a)
+		if there != back {
+			return ErrOpen
+		}
+		if there != 1 {
+			return ErrNotManifold
+		}
+	}
+	return nil
+}
+
+// straighten drops corners in the middle of a straight edge, where both
+// surfaces of the edge agree on the neighbours. The net must be closed.
+func (n *net) straighten() {
+	type links struct {
+		in, out [2]int32
+		k       [2]int
+	}
+	at := make([]links, len(n.at))
+	for i, e := range n.edges {
+		if l := &at[e.a]; l.k[0] < 2 {
+			l.out[l.k[0]] = int32(i)
+		}
+		at[e.a].k[0]++
+		if l := &at[e.b]; l.k[1] < 2 {
+			l.in[l.k[1]] = int32(i)
+		}
+		at[e.b].k[1]++
+	}
+	dropped := false
+	for v := range at {
+		l := &at[v]
+		if l.k != [2]int{2, 2} {
+			continue
+		}
+		i, o := l.in, l.out // i[0] goes on as o[0], i[1] as o[1]
+		if n.edges[i[0]].a == n.edges[o[0]].b {
+			o[0], o[1] = o[1], o[0]
+		}
+		a, b := n.edges[i[0]].a, n.edges[i[1]].a
+		if n.edges[o[0]].b != b || n.edges[o[1]].b != a || a == b ||
+			n.edges[i[0]].surf != n.edges[o[0]].surf || n.edges[i[1]].surf != n.edges[o[1]].surf {
+			continue
+		}
+		d, q := n.at[b].Sub(n.at[a]), n.at[v].Sub(n.at[a])
+		x, t := d.Cross(q), d.Dot(q)
+		if dd := d.Dot(d); x.Dot(x) > SideTest*SideTest*dd || t <= 0 || t >= dd {
+			continue
+		}
+		n.edges[i[0]].b, n.edges[i[1]].b = b, a
+		n.edges[o[0]].surf, n.edges[o[1]].surf = -1, -1
+		relink(&at[b].in, o[0], i[0])
+		relink(&at[a].in, o[1], i[1])
+		dropped = true
+	}
+	if dropped {
+		n.edges = slices.DeleteFunc(n.edges, func(e edge) bool { return e.surf < 0 })
+	}
+}
+
+func relink(in *[2]int32, from, to int32) {
+	for i := range in {
+		if in[i] == from {
+			in[i] = to
+		}
+	}
+}

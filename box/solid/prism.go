@@ -8,21 +8,47 @@ import (
 
 // cutters are the prism as convex cutters, its outline flattened.
 func (p Prism) cutters(chord float64) []Cutter {
-	pts := anticlockwise(p.Outline.Flatten(chord))
+	pts := p.Outline.Flatten(chord)
+	foot := make([]Vec, len(pts))
+	for i, q := range pts {
+		foot[i] = p.Frame.Out(Vec{q.X, q.Y, 0})
+	}
+	cutters, _ := p.split(pts, foot, nil)
+	return cutters
+}
+
+// split parts the flattened outline into convex pieces and makes each a cutter.
+// smooth are the smoothing groups of the sides of pts, or nil; each cutter's
+// planes get theirs, a side between two pieces 0.
+func (p Prism) split(pts []outline.Point, foot []Vec, smooth []int32) ([]Cutter, [][]int32) {
+	if len(pts) < 3 {
+		return nil, nil
+	}
+	index := make(map[outline.Point]int, len(pts))
+	for i, q := range pts {
+		index[q] = i
+	}
 	var out []Cutter
-	for _, piece := range convexPieces(pts) {
+	var groups [][]int32
+	for _, piece := range outline.ConvexPieces(pts) {
+		piece = anticlockwise(piece)
 		k := make(Cutter, 0, len(piece)+2)
+		g := make([]int32, len(piece), len(piece)+2)
 		for i, q := range piece {
 			r := piece[(i+1)%len(piece)]
 			// Not rounded as declared planes are: neighbouring facets meet at small
 			// angles, which would magnify it.
 			n := p.Frame.U.Scale(r.Y - q.Y).Add(p.Frame.V.Scale(q.X - r.X)).Unit()
-			k = append(k, Plane{n, n.Dot(p.Frame.Out(Vec{q.X, q.Y, 0}))})
+			k = append(k, Plane{n, n.Dot(foot[index[q]])})
+			if smooth != nil && (index[q]+1)%len(pts) == index[r] {
+				g[i] = smooth[index[q]]
+			}
 		}
 		k = append(k, p.caps()...)
 		out = append(out, k)
+		groups = append(groups, append(g, 0, 0)[:len(k)])
 	}
-	return out
+	return out, groups
 }
 
 // caps are the finite ends of the prism.
@@ -60,5 +86,3 @@ func area2(p []outline.Point) float64 {
 	}
 	return a
 }
-
-func convexPieces(p []outline.Point) [][]outline.Point { return [][]outline.Point{p} }

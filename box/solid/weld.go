@@ -127,6 +127,8 @@ type liners struct {
 	order []int32
 	pos   []float64 // key by point
 	hit   []lineHit
+	// within is the distance within which a corner lies on an edge.
+	within float64
 }
 
 type lineHit struct {
@@ -138,7 +140,7 @@ type lineHit struct {
 var skew = Vec{0.5773, 0.6421, 0.5043}
 
 func newLiners(at []Vec) *liners {
-	l := &liners{at: at, pos: make([]float64, len(at)), key: make([]float64, len(at)), order: make([]int32, len(at))}
+	l := &liners{within: weldRadius, at: at, pos: make([]float64, len(at)), key: make([]float64, len(at)), order: make([]int32, len(at))}
 	for i, p := range at {
 		l.pos[i] = skew.Dot(p)
 		l.order[i] = int32(i)
@@ -172,7 +174,7 @@ func (l *liners) between(a, b int32) []lineHit {
 	p := l.at[a]
 	d := l.at[b].Sub(p)
 	dd := d.Dot(d)
-	lo, hi = lo-weldRadius, hi+weldRadius
+	lo, hi = lo-l.within, hi+l.within
 	i, n := 0, len(l.key)
 	for j := n; i < j; {
 		m := int(uint(i+j) >> 1)
@@ -192,7 +194,7 @@ func (l *liners) between(a, b int32) []lineHit {
 		if t <= 0 || t >= dd {
 			continue
 		}
-		if float64(q.Dot(q)*dd)-float64(t*t) <= dd*(weldRadius*weldRadius) {
+		if float64(q.Dot(q)*dd)-float64(t*t) <= float64(dd*(l.within*l.within)) {
 			l.hit = append(l.hit, lineHit{t, v})
 		}
 	}

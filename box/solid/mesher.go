@@ -1,0 +1,231 @@
+package solid
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// Errors of Mesh.
+var (
+	// ErrNotManifold says that material meets along an edge only, as between two
+	// through holes that touch: no solid has such a surface, and no board.
+	ErrNotManifold = errors.New("solid: material meets along an edge only")
+	// ErrOpen says that the surface could not be closed.
+	ErrOpen = errors.New("solid: surface does not close")
+	// ErrUnbounded says that the base has no end.
+	ErrUnbounded = errors.New("solid: base is not bounded")
+	// ErrEmpty says that nothing is left of the body.
+	ErrEmpty = errors.New("solid: nothing is left")
+)
+
+// mesher builds one mesh.
+type mesher struct {
+	s     *shell
+	cols  []column
+	of    []int32 // surface of the mesh by surface of the shell
+	net   net
+	extra []edge // edges of the columns' rings
+	mesh  *Mesh
+	sweep sweeper
+	flips flipper
+	local []int32 // local number of a corner in the surface at hand
+	back  []int32 // corner by local number
+}
+
+// Mesh triangulates the surface of the body. Round outlines become facets that
+// lie within chord mm of the true curve and enclose its true area. Nothing is
+// rounded; triangles of a plane are Delaunay within its outlines.
+//
+// Errors are ErrUnbounded, ErrEmpty, ErrNotManifold, ErrOpen and ErrCrossing,
+// the last for outlines that cross themselves; test with errors.Is.
+func (b Body) Mesh(chord float64) (*Mesh, error) {
+	base, err := b.bounded()
+	if err != nil {
+		return nil, err
+	}
+	m := &mesher{s: b.newShell(base), mesh: &Mesh{}}
+	var groups int32
+	m.cols = m.s.solveColumns(b.Prisms, chord, &groups)
+	m.s.build(nil)
+	m.merge()
+	m.net = gather(m.s.frags, m.of)
+	if err := m.net.closed(); err != nil {
+		return nil, err
+	}
+	m.net.straighten()
+	m.mesh.Vertices = m.net.at
+	m.columns()
+	if err := m.triangulate(); err != nil {
+		return nil, err
+	}
+	m.mesh.compact()
+	if len(m.mesh.Triangles) == 0 {
+		return nil, ErrEmpty
+	}
+	return m.mesh, nil
+}
+
+// bounded is the base, or why there is none.
+func (b Body) bounded() (Convex, error) {
+	for i, h := range b.Base {
+		if !h.valid() {
+			return Convex{}, fmt.Errorf("solid: base plane %d is not a plane: %v", i, h)
+		}
+	}
+	for k, c := range b.Cutters {
+		for i, h := range c {
+			if !h.valid() {
+				return Convex{}, fmt.Errorf("solid: plane %d of cutter %d is not a plane: %v", i, k, h)
+			}
+		}
+	}
+	for i, p := range b.Prisms {
+		if !p.valid() {
+			return Convex{}, fmt.Errorf("solid: prism %d has a frame or ends that are not numbers", i)
+		}
+	}
+	base := b.Convex()
+	if base.Empty() {
+		return base, ErrEmpty
+	}
+	for _, f := range base.Faces {
+		if f.ID < 0 {
+			return base, ErrUnbounded
+		}
+	}
+	return base, nil
+}
+
+func (h Plane) valid() bool {
+	l := h.N.Dot(h.N)
+	return l > 0.99 && l < 1.01 && math.Abs(h.D) < 1e9
+}
+
+func (p Prism) valid() bool {
+	f := p.Frame
+	for _, v := range [3]Vec{f.U, f.V, f.W} {
+		if l := v.Dot(v); !(l > 0.99 && l < 1.01) {
+			return false
+		}
+	}
+	return f.O.Dot(f.O) < 1e18 && p.From <= p.To
+}
+
+// solveColumns finds the spans of the prisms that are columns, and makes the
+// others cutters of the shell.
+func (s *shell) solveColumns(prisms []Prism, chord float64, groups *int32) []column {
+	if len(prisms) == 0 {
+		return nil
+	}
+	cols := s.newColumns(prisms, chord, groups)
+	relate(cols)
+	v := solver{s: s, cols: cols, base: s.planes()[:len(s.base.Faces)]}
+	for k := range cols {
+		if !cols[k].slow && !v.solve(k) {
+			cols[k].slow = true
+		}
+		if cols[k].slow {
+			cols[findGroup(cols, int32(k))].slow = true
+		}
+	}
+	for k := range cols {
+		c := &cols[k]
+		if !cols[findGroup(cols, int32(k))].slow {
+			continue
+		}
+		c.slow, c.spans = true, nil
+		cutters, smooth := c.p.split(c.pts, c.foot, c.smooth)
+		for i := range cutters {
+			s.addCut(cutters[i], smooth[i])
+		}
+	}
+	return cols
+}
+
+// merge gives coplanar surfaces of the shell one surface in the mesh.
+func (m *mesher) merge() {
+	s := m.s
+	d := make([]float64, len(s.surfs))
+	seen := make([]bool, len(s.surfs))
+	var order []int32
+	for _, f := range s.frags {
+		if !seen[f.surf] {
+			seen[f.surf] = true
+			d[f.surf] = s.surfs[f.surf].N.Dot(f.loop[0])
+			order = append(order, f.surf)
+		}
+	}
+	m.of = make([]int32, len(s.surfs))
+	for i := range m.of {
+		m.of[i] = -1
+	}
+	for _, i := range order {
+		m.of[i] = int32(len(m.mesh.Surfaces))
+		m.mesh.Surfaces = append(m.mesh.Surfaces, s.surfs[i])
+	}
+	sortByKey(order, d)
+	for k, i := range order {
+		for j := k - 1; j >= 0 && d[order[j]] >= d[i]-planeGap; j-- {
+			n := s.surfs[i].N.Sub(s.surfs[order[j]].N)
+			if n.Dot(n) <= parallelGap*parallelGap {
+				m.of[i] = m.of[order[j]]
+				break
+			}
+		}
+	}
+}
+
+// columns adds the corners, walls and rings of the columns.
+func (m *mesher) columns() {
+	for k := range m.cols {
+		c := &m.cols[k]
+		if len(c.spans) == 0 {
+			continue
+		}
+		n := int32(len(c.foot))
+		wall := int32(len(m.mesh.Surfaces))
+		for i, p := range c.foot {
+			d := c.foot[(i+1)%len(c.foot)].Sub(p)
+			m.mesh.Surfaces = append(m.mesh.Surfaces, Surface{N: c.p.Frame.W.Cross(d).Unit(), Smooth: c.smooth[i]})
+		}
+		for _, s := range c.spans {
+			at := int32(len(m.mesh.Vertices))
+			for i, p := range c.foot {
+				m.mesh.Vertices = append(m.mesh.Vertices, p.Add(c.p.Frame.W.Scale(s.lo[i])))
+			}
+			for i, p := range c.foot {
+				m.mesh.Vertices = append(m.mesh.Vertices, p.Add(c.p.Frame.W.Scale(s.hi[i])))
+			}
+			bottom, top := m.surface(s.bottom), m.surface(s.top)
+			for i := int32(0); i < n; i++ {
+				j := i + 1
+				if j == n {
+					j = 0
+				}
+				m.extra = append(m.extra, edge{at + i, at + j, bottom}, edge{at + n + j, at + n + i, top})
+				m.mesh.Triangles = append(m.mesh.Triangles,
+					[3]int32{at + j, at + i, at + n + i}, [3]int32{at + j, at + n + i, at + n + j})
+				m.mesh.Surface = append(m.mesh.Surface, wall+i, wall+i)
+			}
+		}
+	}
+}
+
+// surface is the surface of the mesh for the label of a span's end.
+func (m *mesher) surface(label int32) int32 {
+	if label >= 0 {
+		return m.of[label]
+	}
+	k := (-2 - label) / 2
+	c := &m.cols[k]
+	id, n := &c.capFrom, c.p.Frame.W
+	if label == toLabel(k) {
+		id, n = &c.capTo, n.Scale(-1)
+	}
+	if *id < 0 {
+		*id = int32(len(m.mesh.Surfaces))
+		m.mesh.Surfaces = append(m.mesh.Surfaces, Surface{N: n})
+	}
+	return *id
+}
