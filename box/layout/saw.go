@@ -1,0 +1,40 @@
+package layout
+
+import "context"
+
+// SawRules are the rules of a saw layout. The zero value saws without kerf,
+// in any number of stages, and rips nothing shorter than 300 mm.
+type SawRules struct {
+	Kerf float64 // mm lost in every cut; 0 or more
+
+	// Stages is the most changes of direction allowed, the cuts that trim the
+	// blanks included; 0 is any number.
+	Stages int
+
+	// LeastRip is the length, in mm along x, below which no piece is ripped:
+	// hands come too near the blade. 0 is 300 (common practice), a negative
+	// value rips anything.
+	LeastRip float64
+
+	Keep float64 // mm: an offcut is kept if both its sides are at least this; 0 is 100
+}
+
+// Saw lays out the bounding rectangles of the parts so that straight cuts from
+// edge to edge free them all. The cut list is in [Piece.Steps]. One iteration
+// takes some blanks out of the layout and puts them back another way; the
+// default effort is 20000 iterations.
+//
+// The error is Problems, or nil if everything was placed; the layout holds all
+// that could be.
+func Saw(ctx context.Context, job Job, rules SawRules) (Layout, error) {
+	return saw(ctx, job, rules)
+}
+
+// Fill cuts the most valuable set of blanks from one piece of the first stock:
+// each part up to its quantity, or as often as wanted where Quantity is 0.
+// Without quantities the value is the greatest possible for cuts from edge to
+// edge in any number of stages, and the report says optimal. Report.Cost is
+// then the value, Report.Bound its upper bound.
+func Fill(ctx context.Context, job Job, rules SawRules) (Layout, error) {
+	return fill(ctx, job, rules)
+}
