@@ -1,9 +1,6 @@
 package box_test
 
 import (
-	"fmt"
-	"testing"
-
 	"holt.example/box"
 	"holt.example/joints"
 )
@@ -19,27 +16,3 @@ var orchard = box.Design{
 	Features: []box.Feature{box.Entrance{Shape: box.Round{Diameter: 32}, Above: 170}},
 }
 
-func TestDump(t *testing.T) {
-	p, err := orchard.Resolve()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, q := range p.Pieces() {
-		fmt.Printf("%-10s %.6f x %.6f vol %.4f\n", q.Part, q.Width, q.Length, q.Volume)
-		for _, e := range q.Panel.Edges {
-			fmt.Printf("    edge %v-%v len %.3f bevel %.3f run %.3f %s %s adds %.3f %s\n", e.From, e.To, e.Length, e.Bevel, e.Run, e.Neighbour, e.Joint, e.Adds, e.Why)
-		}
-		for _, o := range q.Panel.Ops {
-			fmt.Printf("    op %s %s %s %v-%v %s %v\n", o.Kind, o.Use, o.Side, o.From, o.To, o.Source, o.Region.Extents())
-		}
-		for _, w := range p.Explain(q.Part) {
-			fmt.Println("   ", w)
-		}
-	}
-	fmt.Println(p.Groups(), p.Voids(), p.Findings(), p.Diagonals())
-	fmt.Println(p.Inside())
-	fmt.Println(p.Outside())
-	for _, s := range p.Seams() {
-		fmt.Printf("%s/%s %s theta %.2f contact %.2f gap %v..%v\n", s.Over, s.Under, s.Joint, s.Theta, s.Contact, s.Least, s.Greatest)
-	}
-}

@@ -139,7 +139,7 @@ func (s *shell) piece(q *part) Piece {
 		}
 		pc.Nominal = [2]MM{MM(u2 - u), MM(v2 - v)}
 	}
-	vol, err := tmpVolume(pc.Body, q), error(nil)
+	vol, err := pc.Body.Volume(s.chord())
 	if err != nil {
 		s.c.addf(string(q.face.part), "solid", "the solid could not be worked out: %v", err)
 	}
@@ -228,9 +228,19 @@ func (s *shell) seams(p *Plan, parts []*part) {
 		if q, r := by[a], by[b]; q != nil && r != nil {
 			m.Contact = solid.Contact(q.body(), r.body(), float64(e.sec.Play))
 		}
-		if !(m.Contact > 0) && e.sec.Ends[0] != joints.Mitred && e.b.Sub(e.a).Len() > 1 {
+		if !(m.Contact > 0) && !squareEnded(e.sec) && e.b.Sub(e.a).Len() > 1 {
 			s.c.addf(e.path, "no-contact", "%s and %s do not touch along their edge", a.part, b.part)
 		}
 		p.seams = append(p.seams, m)
 	}
+}
+
+// squareEnded reports whether the parts touch along an arris only.
+func squareEnded(x joints.Section) bool {
+	for _, z := range x.Void {
+		if z.Work == joints.SquareEnd {
+			return true
+		}
+	}
+	return false
 }
