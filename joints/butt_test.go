@@ -99,6 +99,9 @@ func TestButtRefusals(t *testing.T) {
 	section(t, Butt{LapSquare: true, EndSquare: true}, at(15, 12, 160, 10))
 	// Flush, 15 |cos 150| = 12.99: A would end inside the cavity's edge.
 	refused(t, Butt{LapSquare: true}, at(15, 12, 150, 0), "LapSquare", 12-7.5*math.Sqrt(3), 3, nan)
+	// A quarter of B's end is to be covered: 12 - 18.2/2 = 2.9 is less, 3.1 not.
+	refused(t, Butt{LapSquare: true}, at(18.2, 12, 120, 0), "LapSquare", 2.9, 3, nan)
+	section(t, Butt{LapSquare: true}, at(17.8, 12, 120, 0))
 	// With an acute angle the inner face covers all of B's end.
 	section(t, Butt{LapSquare: true}, at(15, 12, 30, 0))
 }

@@ -130,3 +130,17 @@ func TestBevelAgreesWithReaches(t *testing.T) {
 		}
 	}
 }
+
+// A reach is the distance along the face of the point where the end meets it.
+func TestReachIsAlong(t *testing.T) {
+	for _, theta := range []Deg{70, 90, 125} {
+		c := at(15, 12, theta, 10)
+		s := section(t, Rebate{Depth: 7}, c)
+		near(t, "A inner", float64(s.A.Inner), float64(c.AlongA(0, 22)), 1e-9)
+		near(t, "A outer", float64(s.A.Outer), float64(c.AlongA(15, 22)), 1e-9)
+		near(t, "B inner", float64(s.B.Inner), float64(c.AlongB(7, 0)), 1e-9)
+		near(t, "B outer", float64(s.B.Outer), float64(c.AlongB(7, 12)), 1e-9)
+	}
+	// At 60 degrees, 15 and 12, worked by hand: (7 + 12/2) / (rt3/2) = 26/rt3.
+	near(t, "AlongB", float64(at(15, 12, 60, 0).AlongB(7, 12)), 26/math.Sqrt(3), 1e-9)
+}

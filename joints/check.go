@@ -8,7 +8,8 @@ import (
 // Check proves that a section divides the corner: everywhere along the edge
 // the two shares and the void fill the rectangle TA x TB exactly and without
 // overlap, each part fills its own slab just inside the corner but for
-// declared void, and all numbers are finite. It returns one or several Faults
+// declared void, nothing that A keeps where it runs on is void, and all
+// numbers are finite. It returns one or several Faults
 // that say what is wrong, with areas in mm2, or nil. Ends steeper than MaxBevel
 // and reaches over half a part are refused too.
 //
@@ -159,7 +160,7 @@ type check struct {
 	c      Corner
 	s      Section
 	bound  float64   // areas that count as nothing
-	places [3]place  // the corner and the two slabs beside it
+	places [4]place  // the corner, the two slabs beside it, and A's run-on
 	base   [96]point // first scratch space
 }
 
@@ -168,6 +169,7 @@ type place struct {
 	cell cell
 	a, b bool // which parts lie there
 	name string
+	part bool // it need not be filled
 }
 
 func newCheck(c Corner, s Section) *check {
@@ -175,10 +177,11 @@ func newCheck(c Corner, s Section) *check {
 	w := &check{c: c, s: s, bound: 1e-7 * (tA + tB)}
 	w.tiny = 1e-13 * (tA + tB) * (tA + tB)
 	box := func(a0, a1, b0, b1 float64) cell { return cell{{a0, b0}, {a1, b0}, {a1, b1}, {a0, b1}} }
-	w.places = [3]place{
-		{box(0, tA, 0, tB), true, true, ""},
-		{box(0, tA, -tA-tB, 0), true, false, c.nameA()},
-		{box(-tA-tB, 0, 0, tB), false, true, c.nameB()},
+	w.places = [4]place{
+		{cell: box(0, tA, 0, tB), a: true, b: true},
+		{cell: box(0, tA, -tA-tB, 0), a: true, name: c.nameA()},
+		{cell: box(-tA-tB, 0, 0, tB), b: true, name: c.nameB()},
+		{cell: box(0, tA, tB, tB+float64(c.RunOn)), a: true, part: true},
 	}
 	return w
 }
@@ -195,6 +198,9 @@ func (w *check) stretch(fs *faults, from, to float64) {
 		mid = from + 1
 	}
 	for _, p := range w.places {
+		if p.part && w.c.RunOn == 0 {
+			continue
+		}
 		w.block = w.base[:0]
 		w.fill(fs, p, mid, from, to)
 	}
@@ -224,6 +230,9 @@ func (w *check) fill(fs *faults, p place, mid, from, to float64) {
 	}
 	if x := w.overlap(inB, void); !(x <= w.bound) {
 		say(x, 0, w.c.nameB()+" and the void claim the same "+num(x)+" mm2")
+	}
+	if p.part {
+		return
 	}
 	full, sum := p.cell.area(), area(inA)+area(inB)+area(void)
 	if !(math.Abs(sum-full) <= w.bound) {

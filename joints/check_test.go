@@ -32,6 +32,8 @@ func TestCheckFindsNonsense(t *testing.T) {
 			"left and the void claim the same 12 mm2"},
 		{"void over the host", Housing{}, run, func(s *Section) { s.Void[0].Lines[1].K = 6.2 }, // to a = 6.2
 			"front and the void claim the same 12 mm2"},
+		{"channel as narrow as B", Housing{}, run, func(s *Section) { s.A.Lose[0].Lines[2].K = 12 },
+			"front and the void claim the same 1.04 mm2"}, // 5.2 x 0.2
 		{"B stops short of the corner", Butt{}, flush, func(s *Section) { s.B.Keep[0].K = -2; *s = flush.Measure(*s) },
 			"inside the corner left and the void fill 420 of 450 mm2"}, // 30 x 15 - 2 x 15
 		{"A is cut beside the corner", Butt{}, flush, func(s *Section) {

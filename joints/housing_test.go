@@ -33,6 +33,12 @@ func TestHousingShares(t *testing.T) {
 	// All of the void: 0.2 x 12.2 beneath and 0.2 x 5 beside, 3.44 for each mm.
 	wide := cell{{0, 0}, {15, 0}, {15, 20}, {0, 20}}
 	near(t, "all void", area(w.void(wide, 100)), 3.44, 1e-9)
+	if inA, _, v := owners(s, 3, 12.1, 100); inA || v != 1 {
+		t.Error("no room beside B's outer face")
+	}
+	if inA, _, v := owners(s, 3, 12.3, 100); !inA || v != 0 {
+		t.Error("the channel is wider than 12.2")
+	}
 	near(t, "A runs on", float64(s.A.Inner), 32, 0)
 	near(t, "short grain", float64(s.ShortGrain), 19.8, 1e-12)
 	if s.A.Lose[0].Work != Housed || s.A.Lose[0].Why != "housing 5.2 deep and 12.2 wide for left" {
@@ -81,6 +87,20 @@ func TestStoppedHousing(t *testing.T) {
 	}
 	if len(one.Void) != 0 {
 		t.Errorf("tight, and void %v", one.Void)
+	}
+}
+
+// Seen from the other end the stops change places.
+func TestHousingReversed(t *testing.T) {
+	c := at(15, 12, 80, 20)
+	s := section(t, Housing{StopFrom: 30, StopTo: 18}, c)
+	r := section(t, Housing{StopFrom: 18, StopTo: 30}, c)
+	for z := -10.05; z < 220; z += 0.1 {
+		a1, b1, v1 := owners(s, 3, 6, z)
+		a2, b2, v2 := owners(r, 3, 6, 200-z)
+		if a1 != a2 || b1 != b2 || v1 != v2 {
+			t.Fatalf("at %v: %v %v %d against %v %v %d", z, a1, b1, v1, a2, b2, v2)
+		}
 	}
 }
 

@@ -85,6 +85,10 @@ func TestReversedMitre(t *testing.T) {
 	if _, err := (Mitre{}).Section(at(15, 15.1, 179, 0)); err == nil {
 		t.Error("15/15.1 < -cos 179 was not refused")
 	}
+	if _, err := (Mitre{}).Section(at(20, 17.3, 150, 0)); err == nil { // 0.865 < 0.866
+		t.Error("17.3/20 < -cos 150 was not refused")
+	}
+	section(t, Mitre{}, at(20, 17.5, 150, 0))   // 0.875
 	section(t, Mitre{}, at(15, 15.001, 179, 0)) // 0.99993 is above 0.99985
 }
 
