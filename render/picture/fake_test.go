@@ -3,7 +3,6 @@ package picture
 import (
 	"math"
 
-	"holt.example/box"
 	"holt.example/box/solid"
 )
 
@@ -67,5 +66,3 @@ func gable() []Solid {
 		{Part: "free/batten", Number: 6, Key: "free/batten", Mesh: block(-20, 75, -60, 20, 95, 190), Out: y, Grain: z},
 	}
 }
-
-var _ = box.Part("")

@@ -100,8 +100,9 @@ type layout struct {
 	keys   [][]Text
 	keyH   float64
 	stripH float64
-	count  int   // of balloons
-	lo, hi Point // where the drawing may go
+	small  float64 // by how much balloons must be smaller to fit, of 1
+	count  int     // of balloons
+	lo, hi Point   // where the drawing may go
 }
 
 const (
@@ -112,7 +113,11 @@ const (
 )
 
 func newLayout(p *Picture, solids []Solid, spots map[int]spot, o Options) *layout {
-	l := &layout{p: p, k: math.Max(0.45, math.Min(o.Width/180, 3))}
+	k := o.Width / 180
+	if o.Height > 0 {
+		k = math.Min(k, o.Height/220)
+	}
+	l := &layout{p: p, small: 1, k: math.Max(0.2, math.Min(k, 3))}
 	if o.Plain {
 		l.inset, l.pad = 0, 2
 		return l
@@ -206,6 +211,9 @@ func (l *layout) fit(sc *scene, o Options) {
 		need := math.Max(float64(p.Scale*h), float64(rows*(2*l.ring+1.5*l.k)))
 		p.Height = math.Ceil(head + need + foot)
 	}
+	if room := (p.Height - head - foot) / math.Max(rows, 1); 2*l.ring+1.5*l.k > room {
+		l.small = room / (2*l.ring + 1.5*l.k)
+	}
 	l.lo = Point{side, head}
 	l.hi = Point{p.Width - side, p.Height - foot}
 	p.origin = Point{
@@ -224,20 +232,21 @@ func (l *layout) balloons(solids []Solid, spots map[int]spot) {
 			dots = append(dots, p.page(q.at))
 		}
 	}
+	ring, gap := l.ring*l.small, (2*l.ring+1.5*l.k)*l.small
 	left, right := l.inset+l.pad+l.ring, p.Width-l.inset-l.pad-l.ring
 	shoulder := l.ring + 2.5*l.k
-	place := columns(dots, left, right, l.lo.Y+l.ring, l.hi.Y-l.ring, 2*l.ring+1.5*l.k, shoulder)
+	place := columns(dots, left, right, l.lo.Y+ring, l.hi.Y-ring, gap, shoulder)
 	for k, i := range ids {
 		part, c := solids[i].Part, place[k]
 		sign := 1.0
 		if c.X == right {
 			sign = -1
 		}
-		start, elbow := Point{c.X + float64(sign*l.ring), c.Y}, Point{c.X + float64(sign*shoulder), c.Y}
+		start, elbow := Point{c.X + float64(sign*ring), c.Y}, Point{c.X + float64(sign*shoulder), c.Y}
 		p.Lines = append(p.Lines, Line{Leader, part, start, elbow}, Line{Leader, part, elbow, dots[k]})
 		p.Circles = append(p.Circles,
-			Circle{Balloon, part, c, l.ring}, Circle{Dot, part, dots[k], 0.7 * l.k})
-		h := capBalloon * l.k
+			Circle{Balloon, part, c, ring}, Circle{Dot, part, dots[k], 0.7 * l.k * l.small})
+		h := capBalloon * l.k * l.small
 		p.Texts = append(p.Texts, Text{
 			At: Point{c.X, c.Y + h/2}, Height: h, Align: Middle, Bold: true, S: strconv.Itoa(solids[i].Number),
 		})

@@ -57,7 +57,7 @@ const Shades = 16
 func (t Tone) Colour() Colour {
 	light, dark := Colour{0xf4, 0xe7, 0xcb}, Colour{0xb8, 0x98, 0x68}
 	if t.EndGrain {
-		light, dark = Colour{0xea, 0xd0, 0xa6}, Colour{0x9c, 0x78, 0x4c}
+		light, dark = Colour{0xea, 0xd0, 0xa6}, Colour{0xac, 0x88, 0x5c}
 	}
 	k := math.Max(0, math.Min(float64(t.Shade)/(Shades-1), 1))
 	mix := func(a, b uint8) uint8 {

@@ -14,9 +14,11 @@ type piece struct {
 	a, b  solid.Vec
 }
 
-// sliver is the length, in mm of the world, under which a gap between two
-// things that hide an edge shows nothing: parts that touch do so to 1e-4.
-const sliver = 5e-3
+// sliver is the length, in mm of the world, under which nothing of an edge
+// shows between two things that hide it, or at its end: parts that touch do so
+// to 1e-4, and an edge that passes through a plane at a slope of 1 in 10 is
+// within flat of it for so long.
+const sliver = 1e-2
 
 // span is a range of an edge's parameter.
 type span struct{ a, b float64 }
@@ -95,7 +97,21 @@ func (s *scene) hidden(a, b solid.Vec) []span {
 			}
 		}
 	}
-	return union(out, sliver/b.Sub(a).Len())
+	gap := sliver / b.Sub(a).Len()
+	return toEnds(union(out, gap), gap)
+}
+
+// toEnds lets ranges that end within gap of 0 or 1 end there.
+func toEnds(s []span, gap float64) []span {
+	if n := len(s); n > 0 {
+		if s[0].a < gap {
+			s[0].a = 0
+		}
+		if s[n-1].b > 1-gap {
+			s[n-1].b = 1
+		}
+	}
+	return s
 }
 
 // hides appends the ranges of the segment that lie behind the face.
@@ -200,7 +216,8 @@ func (s *scene) flush(e edge) []span {
 			}
 		}
 	}
-	return union(out, sliver/n)
+	// The line beside the edge may end before its corner or after.
+	return toEnds(union(out, beside/n), 3*beside/n)
 }
 
 // covers reports whether a place on the screen is inside the face there: a ray
