@@ -210,6 +210,14 @@ func (s *shell) cornerCuts(path string, f CornerCuts, by map[Part]*part, put fun
 	}
 	loop := flat(p.face.loop, p.face.frame)
 	n := len(loop)
+	beyond := 1.0 // how far to cut past the cavity: over the floor's own edges
+	if top, bottom, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter)); len(top) > 0 && len(bottom) > 0 {
+		for _, r := range []outline.Region{top, bottom} {
+			if d := inside(outline.Polygon(loop...), r[0]); d < 0 {
+				beyond = math.Max(beyond, 1-d)
+			}
+		}
+	}
 	for i, c := range loop {
 		a, b := loop[(i+n-1)%n], loop[(i+1)%n]
 		towards := func(q outline.Point) outline.Point {
@@ -220,12 +228,16 @@ func (s *shell) cornerCuts(path string, f CornerCuts, by map[Part]*part, put fun
 		dx, dy := pb.X-pa.X, pb.Y-pa.Y
 		l := math.Hypot(dx, dy)
 		dx, dy = dx/l, dy/l
-		far := size + 100
+		on := beyond / math.Sqrt(1-l*l/(4*size*size)) // sine of the angle between chamfer and edge
+		if l > 1.99*size {
+			on = 10 * beyond
+		}
+		off := size + beyond
 		o := outline.Polygon(
-			outline.Point{X: pb.X + far*dx, Y: pb.Y + far*dy},
-			outline.Point{X: pa.X - far*dx, Y: pa.Y - far*dy},
-			outline.Point{X: pa.X - far*dx + far*dy, Y: pa.Y - far*dy - far*dx},
-			outline.Point{X: pb.X + far*dx + far*dy, Y: pb.Y + far*dy - far*dx})
+			outline.Point{X: pb.X + on*dx, Y: pb.Y + on*dy},
+			outline.Point{X: pa.X - on*dx, Y: pa.Y - on*dy},
+			outline.Point{X: pa.X - on*dx + off*dy, Y: pa.Y - on*dy - off*dx},
+			outline.Point{X: pb.X + on*dx + off*dy, Y: pb.Y + on*dy - off*dx})
 		if o.Area() < 0 {
 			o = o.Reverse()
 		}
