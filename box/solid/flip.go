@@ -134,8 +134,8 @@ func (f *flipper) flip(tri [][3]int32, x, y []float64, h int32) {
 		return
 	}
 	// Strictly convex at a and at b: both new triangles have an area.
-	ta := float64(cax*day) - float64(dax*cay)
-	tb := float64(dbx*cby) - float64(cbx*dby)
+	ta := float64(dax*cay) - float64(cax*day)
+	tb := float64(cbx*dby) - float64(dbx*cby)
 	if !(ta > 1e-14*(lc+ld) && tb > 1e-14*(lc+ld)) {
 		return
 	}

@@ -1,5 +1,7 @@
 package solid
 
+import "math"
+
 // shell is the surface of a body, without its prisms, as convex polygons: the
 // faces of the base less all cutters, and the faces of the cutters inside the
 // base, turned round, less the other cutters.
@@ -24,6 +26,7 @@ type cut struct {
 	planes []Plane // those that bound the cell
 	surfs  []int32 // of these planes; the normals point into the cell
 	faces  []int32 // of the cell, on these planes
+	bare   []bool  // the face is one with a face of the base, which goes
 	lo, hi Vec
 }
 
@@ -61,6 +64,11 @@ func (s *shell) addCut(k Cutter, smooth []int32) {
 		c.faces = append(c.faces, int32(i))
 		c.surfs = append(c.surfs, int32(len(s.surfs)))
 		s.surfs = append(s.surfs, Surface{N: k[j].N.Scale(-1), Smooth: g})
+		bare := false
+		for _, b := range s.base.Faces {
+			bare = bare || skin(b.Loop, b.N, k[j])
+		}
+		c.bare = append(c.bare, bare)
 	}
 	s.cuts = append(s.cuts, c)
 }
@@ -87,6 +95,9 @@ func (s *shell) build(want func(loop []Vec, n Vec) bool) {
 	for k := range s.cuts {
 		c := &s.cuts[k]
 		for j := range c.planes {
+			if c.bare[j] {
+				continue
+			}
 			loop := s.cutFace(k, j)
 			if want != nil && !want(loop, s.surfs[c.surfs[j]].N) {
 				continue
@@ -126,23 +137,22 @@ func (s *shell) less(f frag, own int) {
 // keeps it; with opposite sides neither has a face there.
 func (s *shell) cutFrag(g frag, c *cut, own, m int, out []frag) []frag {
 	n := s.surfs[g.surf].N
-	for _, h := range c.planes {
-		if !anyInside(g.loop, h) {
-			if !onPlane(g.loop, h) {
-				return append(out, g)
-			}
-			behind := h.N.Dot(n) > 0 // the cut takes the material behind the polygon
-			if own >= 0 && !behind && m < own {
-				behind = true // another cutter's face, and that one's first
-			}
-			if !behind {
-				return append(out, g)
-			}
+	skip := -1 // the plane in which the polygon lies
+	for j, h := range c.planes {
+		if anyInside(g.loop, h) {
+			continue
 		}
+		behind := h.N.Dot(n) > 0 // the cut would take the material behind the polygon
+		if behind && skin(g.loop, n, h) ||
+			!behind && own >= 0 && m < own && onPlane(g.loop, h) {
+			skip = j
+			continue
+		}
+		return append(out, g)
 	}
 	mark, rest := len(out), g.loop
-	for _, h := range c.planes {
-		if onPlane(rest, h) {
+	for j, h := range c.planes {
+		if j == skip {
 			continue
 		}
 		in, outside := s.split(rest, h)
@@ -199,6 +209,14 @@ func (s *shell) split(loop []Vec, h Plane) (in, out []Vec) {
 	return half(1), half(-1)
 }
 
+// skin reports whether the plane is parallel to the polygon with the normal n
+// and so near to it that welding makes one of them: what material lies between
+// is taken away, or it would be left as a sheet without thickness.
+func skin(loop []Vec, n Vec, h Plane) bool {
+	d := h.N.Sub(n)
+	return d.Dot(d) <= parallelGap*parallelGap && math.Abs(h.At(loop[0])) <= weldRadius
+}
+
 // anyInside reports whether a corner lies inside h, beyond the side test.
 func anyInside(loop []Vec, h Plane) bool {
 	for _, p := range loop {
@@ -228,9 +246,10 @@ func boundsOf(loop []Vec) (lo, hi Vec) {
 	return lo, hi
 }
 
-// apart reports whether two boxes are further apart than the side test.
+// apart reports whether two boxes are further apart than the weld radius.
 func apart(alo, ahi, blo, bhi Vec) bool {
-	return alo.X > bhi.X+SideTest || blo.X > ahi.X+SideTest ||
-		alo.Y > bhi.Y+SideTest || blo.Y > ahi.Y+SideTest ||
-		alo.Z > bhi.Z+SideTest || blo.Z > ahi.Z+SideTest
+	const gap = 2 * weldRadius
+	return alo.X > bhi.X+gap || blo.X > ahi.X+gap ||
+		alo.Y > bhi.Y+gap || blo.Y > ahi.Y+gap ||
+		alo.Z > bhi.Z+gap || blo.Z > ahi.Z+gap
 }
