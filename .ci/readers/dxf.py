@@ -102,6 +102,8 @@ def main():
             at["lines"].append([a.x, a.y, b.x, b.y])
         elif kind == "TEXT":
             p = e.dxf.insert
+            # The library leaves \\U+XXXX to the caller.
+            e.dxf.text = ezdxf.decode_dxf_unicode(e.dxf.text)
             at["texts"].append({
                 "text": e.plain_text(), "at": [p.x, p.y], "height": e.dxf.height,
                 "angle": e.dxf.rotation, "middle": e.dxf.halign == 1,

@@ -14,8 +14,9 @@ const mostText = 120
 // escape turns a name into the value of a TEXT entity. The file is plain ASCII:
 // other characters are written \U+XXXX, as the format has it, and those beyond
 // four digits a question mark. "^" and a backslash that would start such an
-// escape are themselves escaped, "%%" would begin a sign of its own, and the
-// degree sign is the one that even the oldest readers know.
+// escape are themselves escaped. "%%" begins a sign of the format, and readers
+// differ in how it could be escaped, so two percent signs get a space between
+// them; the degree sign is written as one that even the oldest readers know.
 func escape(s string) string {
 	var b strings.Builder
 	rs := []rune(flat.Clean(s, mostText))
@@ -29,8 +30,8 @@ func escape(s string) string {
 			b.WriteString("^ ")
 		case r == '\\' && (next == 'U' || next == 'M' || next == 'u' || next == 'm'):
 			b.WriteString(`\U+005C`)
-		case r == '%' && (next == '%' || i > 0 && rs[i-1] == '%'):
-			b.WriteString("%%%")
+		case r == '%' && (next == '%' || next == '°'):
+			b.WriteString("% ")
 		case r == '°':
 			b.WriteString("%%d")
 		case r >= 0x20 && r < 0x7F:

@@ -54,6 +54,7 @@ func round(m *solid.Mesh, single bool) ([]facet, error) {
 type triangle struct {
 	v     [3]int32
 	faced solid.Vec
+	gone  bool
 }
 
 // surface is a triangle mesh on rounded corners.

@@ -81,6 +81,9 @@ func views(p box.Panel) (machined, turned view, err error) {
 	profile := at(AsMachined, Profile, 0, t)
 	up.add(profile, outer, "profile, "+Dotted(t)+" thick")
 	for _, op := range p.Ops {
+		if op.InOutline {
+			continue // the contours show it: never the same cut twice
+		}
 		s := side(op, t)
 		c := &up
 		if s.layer.View == Turned {
@@ -95,8 +98,7 @@ func views(p box.Panel) (machined, turned view, err error) {
 			c.add(l, s.low, note+", its bottom")
 		}
 	}
-	// A hole in the face is there because an operation made it, and is drawn
-	// as that; one that no operation owns is part of the line to cut.
+	// A hole that a notch leaves inside the outline is part of the line to cut.
 	up.addNew(profile, holes, "profile, "+Dotted(t)+" thick")
 	far := at(AsMachined, Face, 0, t)
 	up.addNew(far, p.Far, "the far face, "+Dotted(t)+" below")
