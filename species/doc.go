@@ -1,0 +1,20 @@
+// Package species holds what is published about dwellings for animals: sizes
+// of cavities and entrances, walls, places and seasons, and the rules that a
+// box should keep, each with its source.
+//
+// A box is right for an animal or it is a trap, and the leaflets disagree. A
+// Preset therefore carries, beside the value chosen, the smallest and largest
+// in print, how the value was chosen, and every publication used. It gives
+// plain values, so a design stays readable and each of them can be overridden:
+//
+//	p := species.MustGet("great_tit")
+//	way, err := p.Entrance() // a box.Entrance, to be changed at will
+//	d := box.Design{Size: p.Inside, Features: []box.Feature{way}, ...}
+//
+// Sizes are millimetres, heights above ground are metres. A value of 0, or a
+// span without ends, was not published. What the package says is what its
+// sources say; the law of the place comes first, always.
+//
+// PRESETS.md beside this file has all presets in one table, how their values
+// were chosen, and how to add one.
+package species
