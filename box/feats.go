@@ -3,6 +3,7 @@ package box
 import (
 	"fmt"
 	"math"
+	"sort"
 
 	"holt.example/box/outline"
 	"holt.example/joints"
@@ -48,14 +49,36 @@ func (s *shell) checkFeats(p *part) {
 		if !f.edge {
 			s.meetsJoint(p, f)
 		}
-		for k := range p.feats[:i] {
-			g := &p.feats[k]
-			if f.depth > 0 && g.depth > 0 && f.from != g.from && f.depth+g.depth < p.face.least {
-				continue
+	}
+	p.eachPair(0, func(i, k int) {
+		f, g := &p.feats[max(i, k)], &p.feats[min(i, k)]
+		if f.depth > 0 && g.depth > 0 && f.from != g.from && f.depth+g.depth < p.face.least {
+			return
+		}
+		if clash(f.outline, g.outline) {
+			s.c.add(Problem{Path: f.path, Code: "feature-meets-feature", Got: size(f.outline),
+				Why: fmt.Sprintf("the %s on %s runs into the %s of %s", f.source, p.face.part, g.source, g.path)})
+		}
+	})
+}
+
+// eachPair calls do for every two features whose extents come nearer than d:
+// sorted by their left ends, so that thousands of vents stay quick.
+func (p *part) eachPair(d float64, do func(i, k int)) {
+	n := len(p.feats)
+	order := make([]int, n)
+	boxes := make([]outline.Box, n)
+	for i := range p.feats {
+		order[i], boxes[i] = i, p.feats[i].outline.Extents()
+	}
+	sort.SliceStable(order, func(a, b int) bool { return boxes[order[a]].Min.X < boxes[order[b]].Min.X })
+	for x, i := range order {
+		for _, k := range order[x+1:] {
+			if boxes[k].Min.X > boxes[i].Max.X+d {
+				break
 			}
-			if g.outline.DistanceTo(f.outline) <= 0 || inside(g.outline, f.outline) >= 0 || inside(f.outline, g.outline) >= 0 {
-				s.c.add(Problem{Path: f.path, Code: "feature-meets-feature", Got: got,
-					Why: fmt.Sprintf("the %s on %s runs into the %s of %s", f.source, p.face.part, g.source, g.path)})
+			if !apart(boxes[i], boxes[k], d) {
+				do(i, k)
 			}
 		}
 	}
@@ -81,7 +104,7 @@ func (s *shell) meetsJoint(p *part, f *feat) {
 			}
 		}
 		r := cellShadow(c.cell, fr)
-		if r[0].DistanceTo(f.outline) <= 0 || inside(r[0], f.outline) >= 0 || inside(f.outline, r[0]) >= 0 {
+		if !apart(r[0].Extents(), f.outline.Extents(), 0) && clash(r[0], f.outline) {
 			s.c.add(Problem{Path: f.path, Code: "feature-meets-joint", Got: size(f.outline),
 				Why: fmt.Sprintf("the %s on %s runs into its %s with %s", f.source, p.face.part, c.edge.sec.Name, c.guest.part)})
 		}
@@ -91,6 +114,20 @@ func (s *shell) meetsJoint(p *part, f *feat) {
 // inside is how far the contour c lies inside the outline o: the least
 // distance between the two, or, where c sticks out, minus how far.
 func inside(o, c outline.Contour) float64 {
+	if o.IsConvex() && straight(o) {
+		least := math.Inf(1)
+		for i, a := range o {
+			b := o[(i+1)%len(o)]
+			x, y := b.Y-a.Y, a.X-b.X
+			l := math.Hypot(x, y)
+			x, y = x/l, y/l
+			least = math.Min(least, float64(x*a.X)+float64(y*a.Y)-c.Support(x, y))
+		}
+		if math.Abs(least) < 1e-6 {
+			return 0
+		}
+		return least
+	}
 	out := 0.0
 	for _, v := range c.Flatten(0.001) {
 		if o.Contains(v, 1e-6) == outline.Outside {
@@ -101,6 +138,25 @@ func inside(o, c outline.Contour) float64 {
 		return -out
 	}
 	return o.DistanceTo(c)
+}
+
+func straight(c outline.Contour) bool {
+	for _, v := range c {
+		if v.Bulge != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// apart reports whether two contours are clearly farther apart than d.
+func apart(a, b outline.Box, d float64) bool {
+	return a.Min.X > b.Max.X+d || b.Min.X > a.Max.X+d || a.Min.Y > b.Max.Y+d || b.Min.Y > a.Max.Y+d
+}
+
+// clash reports whether two cuts share a place.
+func clash(a, b outline.Contour) bool {
+	return a.DistanceTo(b) <= 0 || inside(a, b) >= 0 || inside(b, a) >= 0
 }
 
 // meets reports whether any of the region lies inside the contour or the

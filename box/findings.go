@@ -61,25 +61,27 @@ func (s *shell) findings(p *Plan, parts []*part) {
 // webs finds thin wood between openings and beside them.
 func (s *shell) webs(p *part, add func(Finding)) {
 	top, _, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter))
+	if len(top) == 0 {
+		return
+	}
+	report := func(f *feat, d float64, what string) {
+		c := f.outline.Centroid()
+		add(Finding{Code: "thin-web", Severity: Warning, Part: p.face.part, Where: place(p.face.frame.Out(vec(c))), Got: d, Lo: thinWeb, Unit: "mm",
+			Why: fmt.Sprintf("only %s mm of wood stand between the %s and %s", num(d), f.source, what)})
+	}
 	for i := range p.feats {
-		f := &p.feats[i]
-		if f.inLine || len(top) == 0 {
-			continue
-		}
-		least, what := top[0].DistanceTo(f.outline), "the edge of "+string(p.face.part)
-		for k := range p.feats {
-			if k != i {
-				if d := p.feats[k].outline.DistanceTo(f.outline); d < least {
-					least, what = d, "the "+p.feats[k].source+" beside it"
-				}
+		if f := &p.feats[i]; !f.inLine {
+			if d := inside(top[0], f.outline); d < thinWeb {
+				report(f, d, "the edge of "+string(p.face.part))
 			}
 		}
-		if least < thinWeb {
-			c := f.outline.Centroid()
-			add(Finding{Code: "thin-web", Severity: Warning, Part: p.face.part, Where: place(p.face.frame.Out(vec(c))), Got: least, Lo: thinWeb, Unit: "mm",
-				Why: fmt.Sprintf("only %s mm of wood stand between the %s and %s", num(least), f.source, what)})
-		}
 	}
+	p.eachPair(thinWeb, func(i, k int) {
+		f, g := &p.feats[max(i, k)], &p.feats[min(i, k)]
+		if d := f.outline.DistanceTo(g.outline); d < thinWeb && !f.inLine && !g.inLine {
+			report(f, d, "the "+g.source+" beside it")
+		}
+	})
 }
 
 func orFree(p Part) string {

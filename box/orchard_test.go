@@ -15,4 +15,3 @@ var orchard = box.Design{
 	Floor:    box.FloorBetween{Raise: 20},
 	Features: []box.Feature{box.Entrance{Shape: box.Round{Diameter: 32}, Above: 170}},
 }
-
