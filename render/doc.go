@@ -1,0 +1,18 @@
+// Package render writes everything there is to know about a plan in one call:
+// solids to look at, drawings to cut from, the parts list, pictures, and a page
+// that explains every part. Folder writes into a folder, Files into memory.
+//
+//	assembly.stl                      the box, every part a solid of its own
+//	assembled.svg, assembled.png      the box as it stands
+//	exploded.svg, exploded.png        the parts apart
+//	bom.csv, bom.json, bom.md         the parts list
+//	plan.md                           every part explained, seams, voids, findings, assembly
+//	parts.svg, parts.dxf              all panels on one sheet
+//	parts/NAME.stl, .svg, .dxf        each part by itself
+//
+// The part roof/left is in files called roof-left: names of files hold only
+// letters, digits, dots, hyphens and underscores, and are safe on every system.
+//
+// Whoever needs one format imports only that package: stl, dxf, svg, bom,
+// picture or png. The same plan gives the same bytes, on any processor.
+package render
