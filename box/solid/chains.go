@@ -43,18 +43,12 @@ func (s *sweeper) push(part, v int32, side int8) {
 		if below < 0 {
 			break
 		}
-		p, q := s.nodes[below].v, s.nodes[c.top].v
+		under, top := s.nodes[below].v, s.nodes[c.top].v
+		p, q := under, top
 		if side == leftSide {
 			p, q = q, p
 		}
-		// In line counts as reflex: the corner waits for a better triangle.
-		t := s.turn(p, q, v)
-		if t <= 0 {
-			break
-		}
-		dx, dy := s.x[p]-s.x[q], s.y[p]-s.y[q]
-		ex, ey := s.x[v]-s.x[s.nodes[below].v], s.y[v]-s.y[s.nodes[below].v]
-		if l := max(float64(dx*dx)+float64(dy*dy), float64(ex*ex)+float64(ey*ey)); float64(t*t) <= l*(flatHeight*flatHeight) {
+		if !s.convex(under, top, v, s.turn(p, q, v)) {
 			break
 		}
 		s.tri = append(s.tri, [3]int32{p, q, v})
@@ -62,6 +56,21 @@ func (s *sweeper) push(part, v int32, side int8) {
 	}
 	c.top = s.node(v, c.top)
 	c.side = side
+}
+
+// convex tells whether the chain from under over top to v turns towards the
+// part, t being twice the area there. In line counts as reflex, so that top
+// waits for a better triangle; but where the chain doubles back, as at corners
+// of nearly the same height, top must be cut off before v is passed: the flips
+// mend that triangle.
+func (s *sweeper) convex(under, top, v int32, t float64) bool {
+	ax, ay := s.x[top]-s.x[under], s.y[top]-s.y[under]
+	bx, by := s.x[v]-s.x[top], s.y[v]-s.y[top]
+	l := max(float64(ax*ax)+float64(ay*ay), float64(bx*bx)+float64(by*by))
+	if float64(t*t) > l*(flatHeight*flatHeight) {
+		return t > 0
+	}
+	return float64(ax*bx)+float64(ay*by) < 0
 }
 
 // finish adds the highest corner of a part.

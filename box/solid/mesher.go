@@ -54,6 +54,9 @@ func (b Body) Mesh(chord float64) (*Mesh, error) {
 		return nil, err
 	}
 	m.net.straighten()
+	if err := m.net.sheets(m.mesh.Surfaces); err != nil {
+		return nil, err
+	}
 	m.mesh.Vertices = m.net.at
 	m.columns()
 	if err := m.triangulate(); err != nil {

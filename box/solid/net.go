@@ -219,3 +219,50 @@ func relink(in *[2]int32, from, to int32) {
 		}
 	}
 }
+
+// sheets reports ErrNotManifold if an edge between two surfaces lies in the
+// middle of a third: there a corner of a hole touches a face and the material
+// between has no thickness. The net must be closed; normals are by surface.
+func (n *net) sheets(surfs []Surface) error {
+	first, list := n.fanOut()
+	from := func(v int32) []int32 { return list[first[v]:first[v+1]] }
+	for _, e := range n.edges {
+		if e.a > e.b {
+			continue
+		}
+		twin := int32(-1)
+		for _, i := range from(e.b) {
+			if n.edges[i].b == e.a {
+				twin = n.edges[i].surf
+			}
+		}
+		for _, i := range from(e.a) {
+			s := n.edges[i].surf
+			if s == e.surf || s == twin {
+				continue
+			}
+			for _, j := range from(e.b) {
+				if n.edges[j].surf == s && n.within(n.at[e.a].Lerp(n.at[e.b], 0.5), s, surfs[s].N) {
+					return ErrNotManifold
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// within tells whether a place in the plane of a surface lies on the surface.
+func (n *net) within(p Vec, surf int32, normal Vec) bool {
+	x, y := dropAxis(normal)
+	px, py := coord(p, x), coord(p, y)
+	lo, _ := slices.BinarySearchFunc(n.edges, surf, func(e edge, s int32) int { return int(e.surf - s) })
+	in := false
+	for ; lo < len(n.edges) && n.edges[lo].surf == surf; lo++ {
+		a, b := n.at[n.edges[lo].a], n.at[n.edges[lo].b]
+		ay, by := coord(a, y), coord(b, y)
+		if (ay > py) != (by > py) && px < coord(a, x)+float64((py-ay)*(coord(b, x)-coord(a, x)))/(by-ay) {
+			in = !in
+		}
+	}
+	return in
+}

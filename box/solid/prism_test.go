@@ -284,34 +284,39 @@ func TestMeshSameBytes(t *testing.T) {
 	}
 }
 
+func randomPrisms(r *rand.Rand, i int) Body {
+	b := randomBody(r)
+	f := anyFrame(r)
+	if i%2 == 0 {
+		f = World()
+	}
+	for k := r.IntN(4); k >= 0; k-- {
+		var c outline.Contour
+		x, y := r.Float64()*80-40, r.Float64()*80-40
+		switch r.IntN(4) {
+		case 0:
+			c = circleAt(x, y, 2+10*r.Float64())
+		case 1:
+			c = slot(x, y, 30, 8)
+		case 2:
+			c = heart(x, y)
+		default:
+			c = star(x, y, 12)
+		}
+		p := Prism{f, c, math.Inf(-1), math.Inf(1)}
+		p.Frame.O = Vec{}
+		if r.IntN(2) == 0 {
+			p.From = r.Float64()*60 - 30
+		}
+		b.Prisms = append(b.Prisms, p)
+	}
+	return b
+}
+
 func TestMeshRandomPrisms(t *testing.T) {
 	r := random(24)
 	for i := 0; i < 250; i++ {
-		b := randomBody(r)
-		f := anyFrame(r)
-		if i%2 == 0 {
-			f = World()
-		}
-		for k := r.IntN(4); k >= 0; k-- {
-			var c outline.Contour
-			x, y := r.Float64()*80-40, r.Float64()*80-40
-			switch r.IntN(4) {
-			case 0:
-				c = circleAt(x, y, 2+10*r.Float64())
-			case 1:
-				c = slot(x, y, 30, 8)
-			case 2:
-				c = heart(x, y)
-			default:
-				c = star(x, y, 12)
-			}
-			p := Prism{f, c, math.Inf(-1), math.Inf(1)}
-			p.Frame.O = Vec{}
-			if r.IntN(2) == 0 {
-				p.From = r.Float64()*60 - 30
-			}
-			b.Prisms = append(b.Prisms, p)
-		}
+		b := randomPrisms(r, i)
 		want := byPieces(b, 0.05)
 		m, err := b.Mesh(0.05)
 		if want < 1e-3 && errors.Is(err, ErrEmpty) {
