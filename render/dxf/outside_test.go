@@ -114,7 +114,7 @@ func TestOutsideNumbers(t *testing.T) {
 
 // The reader gets names back as they were, but for what cannot be shown.
 func TestOutsideNames(t *testing.T) {
-	names := []string{"Größe ø32 Łąka", "^J^ x^", `\U+0041 a\b`, "100% oak", "12°", "日本", `"a" <b> & 'c'`, "=1+1"}
+	names := []string{"Größe ø32 Łąka", "^J^ x^y", `\U+0041 a\b`, "100% oak", "12°", "日本", `"a" <b> & 'c'`, "=1+1"}
 	var parts []flat.Subject
 	for _, name := range names {
 		p := hand()
