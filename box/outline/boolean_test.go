@@ -185,3 +185,61 @@ func TestBooleanOfArcs(t *testing.T) {
 		}
 	}
 }
+
+// Parts that touch at points only come apart there, whether their edges cross
+// in the point or touch along one tangent.
+func TestUnionOfTouching(t *testing.T) {
+	// Four cells round an empty one, and four discs.
+	cells := [4]Contour{Rectangle(1, 0, 2, 1), Rectangle(0, 1, 1, 2), Rectangle(2, 1, 3, 2), Rectangle(1, 2, 2, 3)}
+	discs := [4]Contour{Circle(Point{5, 5}, 10), Circle(Point{-5, 5}, 10), Circle(Point{5, -5}, 10), Circle(Point{-5, -5}, 10)}
+	for deg := 0.0; deg < 360; deg += 15 {
+		for i, set := range [][4]Contour{cells, discs} {
+			var all Region
+			for _, c := range set {
+				u, err := Union(all, Region{c.Transform(Turn(deg))})
+				if err != nil {
+					t.Fatal(err)
+				}
+				all = u
+			}
+			want := [2]float64{4, 100 * math.Pi}[i]
+			if len(all) != 4 || !near(all.Area(), want, 1e-9) {
+				t.Fatalf("%v deg: %v", deg, all)
+			}
+			for _, c := range all {
+				if !near(c.Area(), want/4, 1e-9) {
+					t.Fatalf("%v deg: %v", deg, all)
+				}
+			}
+			// What lies between them, cut out of a square, is in touch with
+			// the rest in the same points.
+			box := Rectangle(-10, -10, 10, 10).Transform(Turn(deg))
+			rest, err := Subtract(Region{box}, all)
+			if err != nil || !near(rest.Area(), 400-want, 1e-9) {
+				t.Fatalf("%v deg: %v %v", deg, rest, err)
+			}
+			if err := rest.Check(); err != nil {
+				t.Fatalf("%v deg: %v: %v", deg, err, rest)
+			}
+			back, err := Subtract(Region{box}, rest)
+			if err != nil || len(back) != 4 || !near(back.Area(), want, 1e-9) {
+				t.Fatalf("%v deg: back %v %v", deg, back, err)
+			}
+		}
+	}
+}
+
+// A hole flush with the edge and a plug in it share the edge of the board three
+// times over, in every order, and cancel to the board.
+func TestUnionOfPlug(t *testing.T) {
+	parts := [3]Contour{Rectangle(0, 0, 10, 10), Rectangle(3, 0, 6, 4).Reverse(), Rectangle(3, 0, 6, 4)}
+	for _, o := range [][3]int{{0, 1, 2}, {0, 2, 1}, {1, 0, 2}, {1, 2, 0}, {2, 0, 1}, {2, 1, 0}} {
+		r := Region{parts[o[0]], parts[o[1]], parts[o[2]]}
+		for deg := 0.0; deg < 360; deg += 15 {
+			u, err := Union(r.Transform(Turn(deg)), nil)
+			if err != nil || len(u) != 1 || len(u[0]) != 4 || !near(u.Area(), 100, 1e-9) {
+				t.Errorf("%v, %v deg: %v %v", o, deg, u, err)
+			}
+		}
+	}
+}

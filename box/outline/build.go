@@ -23,11 +23,12 @@ func RoundedRectangle(x0, y0, x1, y1, r float64) Contour {
 	if !(r > 0) {
 		return Rectangle(x0, y0, x1, y1)
 	}
+	r = math.Min(r, math.Min(w, h)/2)
 	flatX, flatY := float64(2*r) < w-SideTest, float64(2*r) < h-SideTest
 	switch {
 	case !flatX && !flatY:
 		return Circle(Point{(x0 + x1) / 2, (y0 + y1) / 2}, w)
-	case !flatX && w <= h:
+	case !flatX:
 		r = w / 2
 		return Contour{{x1, y0 + r, 0}, {x1, y1 - r, 1}, {x0, y1 - r, 0}, {x0, y0 + r, 1}}
 	case !flatY:
@@ -77,9 +78,8 @@ func Oval(centre Point, width, height float64) Contour {
 	half := (l - (a - b)) / 2 // half of what is left of the joining line
 	small := float64(half*l) / a
 	large := float64((a-b+half)*l) / b
-	// The circles touch where the line of their centres (a - small, 0) and
-	// (0, b - large) leaves the small one; its direction is (b, a)... of the
-	// joining line's normal: (b/l, a/l).
+	// The circles touch where the line of their centres, square to the joining
+	// line and so along (b, a)/l, leaves the small one.
 	x, y := a-small+float64(small*b)/l, float64(small*a)/l
 	s := Contour{{x, -y, 0}, {x, y, 0}, {-x, y, 0}, {-x, -y, 0}}
 	for i := range s {

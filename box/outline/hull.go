@@ -31,7 +31,7 @@ func hullOrder(p []Point, edge bool) []int {
 				a, b := p[h[len(h)-2]], p[h[len(h)-1]]
 				d, e := sub(b, a), sub(p[i], a)
 				k := cross(d, e)
-				tol := 1e-12 * (norm(d)*norm(e) + 1e-300)
+				tol := 1e-12 * norm(d) * norm(e)
 				if edge && k >= -tol || !edge && k > tol {
 					break
 				}

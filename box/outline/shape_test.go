@@ -32,6 +32,8 @@ func TestCheck(t *testing.T) {
 		{"arc over a side", Contour{{0, 0, 0}, {4, 0, 0}, {4, 1, 1}, {0, 1, 0}}, 0, 0},
 		{"arc through a side", Contour{{0, 0, 0}, {4, 0, 0}, {4, 1, -1}, {0, 1, 0}}, Crossing, 0},
 		{"arc touches a side", Contour{{0, 0, 0}, {4, 0, 0}, {4, 2, -1}, {0, 2, 0}}, Crossing, 0},
+		{"arc through its neighbour", Contour{{0, 0, 0}, {10, 0, -0.5}, {5, 1, 0}, {0, 5, 0}}, Crossing, 0},
+		{"and through the last", Contour{{10, 0, -0.5}, {5, 1, 0}, {0, 5, 0}, {0, 0, 0}}, Crossing, 0},
 		{"there and back", Contour{{0, 0, 0.5}, {4, 0, -0.5}}, NoArea, 0},
 		{"needle", Contour{{0, 0, 0}, {4, 0, 0}, {2, 1e-8, 0}}, Crossing, 0},
 		{"slot", Slot(Point{}, 30, 10), 0, 0},
@@ -144,6 +146,12 @@ func TestIntersections(t *testing.T) {
 		if p := a.Intersections(Circle(Point{x, 0}, 4)); len(p) != 1 || gap(p[0], Point{5, 0}) > 1e-9 {
 			t.Errorf("touching circles: %v", p)
 		}
+		// 5e-8 off is still one touching, not two crossings 7e-4 apart.
+		for _, off := range []float64{-5e-8, 5e-8} {
+			if p := a.Intersections(Circle(Point{x + off, 0}, 4)); len(p) != 1 {
+				t.Errorf("circles %v off touching: %v", off, p)
+			}
+		}
 	}
 }
 
@@ -217,6 +225,8 @@ func TestBuilders(t *testing.T) {
 		{"slot", Slot(Point{1, 2}, 30, 10), 4, 30, 10},
 		{"round slot", Slot(Point{1, 2}, 10, 10), 2, 10, 10},
 		{"rounded", RoundedRectangle(0, 0, 30, 10, 2), 8, 30, 10},
+		{"all round", RoundedRectangle(0, 0, 30, 10, 99), 4, 30, 10},
+		{"all round upright", RoundedRectangle(0, 0, 10, 30, 99), 4, 10, 30},
 		{"rounded to a slot", RoundedRectangle(0, 0, 30, 10, 9), 4, 30, 10},
 		{"sharp", RoundedRectangle(30, 10, 0, 0, 0), 4, 30, 10},
 		{"hexagon", RegularPolygon(Point{}, 6, 10, 0), 6, 20, 10 * math.Sqrt(3)},
@@ -311,6 +321,18 @@ func TestClip(t *testing.T) {
 			t.Errorf("%v: %v", h, got)
 		}
 	}
+	// A step on the line belongs to the side its material is on: no spikes.
+	step := Polygon(Point{0, 0}, Point{10, 0}, Point{10, 10}, Point{5, 10}, Point{5, 5}, Point{0, 5})
+	turned(step, func(name string, c Contour, m Affine, sign float64) {
+		for _, x := range []struct{ y, area float64 }{{1, 50}, {-1, 25}} {
+			// y <= 5 or y >= 5, mapped.
+			n, p := sub(m.Apply(Point{0, x.y}), m.Apply(Point{})), m.Apply(Point{0, 5})
+			got := c.Clip(HalfPlane{n.X, n.Y, dot(n, p)})
+			if len(got) != 1 || !near(got.Area(), sign*x.area, 1e-12) || got[0].Check() != nil {
+				t.Errorf("%s: step cut to %v", name, got)
+			}
+		}
+	})
 	// Upright and level cuts are exact.
 	if got := sq.Transform(Turn(30)).Clip(HalfPlane{2, 0, 1.4}).Extents().Max.X; got != 0.7 {
 		t.Errorf("cut at %v", got)
