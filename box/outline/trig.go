@@ -5,7 +5,8 @@ import "math"
 // The standard library's trigonometry may be compiled with fused products on
 // one processor and without on another, and its hypotenuse is assembly on some;
 // files must not differ by processor, so the few functions needed are written
-// out here, products rounded one by one. Errors stay within a few ulps.
+// out here, products rounded one by one. Errors stay within a few ulps. (Halves
+// and other powers of two are left bare: they are exact, fused or not.)
 
 // halfPiLow is pi/2 less its float64.
 const halfPiLow = 6.123233995736766e-17
