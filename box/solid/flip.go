@@ -1,7 +1,5 @@
 package solid
 
-import "math"
-
 // flipper makes a triangulation Delaunay within its outlines by flipping the
 // diagonals of convex quadrilaterals (Lawson). That is not cosmetic: the sweep
 // leaves needles that lose their area when a file rounds the corners.
@@ -172,19 +170,4 @@ func (f *flipper) push(h int32) {
 	}
 	f.held[h] = true
 	f.stack = append(f.stack, h)
-}
-
-// lowest is the least height of the triangles, a measure for tests.
-func lowest(tri [][3]int32, x, y []float64) float64 {
-	best := math.Inf(1)
-	for _, t := range tri {
-		var l float64
-		for i := range t {
-			p, q := t[i], t[(i+1)%3]
-			l = max(l, math.Hypot(x[q]-x[p], y[q]-y[p]))
-		}
-		a := float64((x[t[1]]-x[t[0]])*(y[t[2]]-y[t[0]])) - float64((x[t[2]]-x[t[0]])*(y[t[1]]-y[t[0]]))
-		best = min(best, a/l)
-	}
-	return best
 }

@@ -135,8 +135,7 @@ func (m *Mesh) Check() error {
 		}
 		lo = hi
 	}
-	lines := newLiners(m.Vertices)
-	lines.within = planeGap
+	lines := newLiners(m.Vertices, planeGap)
 	for i := 0; i < len(edges); i += 2 {
 		if hit := lines.between(edges[i].a, edges[i].b); len(hit) > 0 {
 			return fmt.Errorf("%w: %v", ErrJunction, m.Vertices[hit[0].v])

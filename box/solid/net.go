@@ -19,7 +19,7 @@ func gather(frags []frag, of []int32) net {
 	for _, f := range frags {
 		n += len(f.loop)
 	}
-	w := newWelder(n)
+	w := newWelder(n, weldRadius)
 	ids := make([]int32, 0, n)
 	for _, f := range frags {
 		for _, p := range f.loop {
@@ -30,7 +30,7 @@ func gather(frags []frag, of []int32) net {
 	for i := range ids {
 		ids[i] = cluster[ids[i]]
 	}
-	lines := newLiners(at)
+	lines := newLiners(at, weldRadius)
 	edges := make([]edge, 0, n+n/4)
 	k := 0
 	for _, f := range frags {

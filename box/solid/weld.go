@@ -10,24 +10,23 @@ import (
 // smaller one for either, an edge a little over it is left open.
 const weldRadius = 1e-4
 
-// weldCell is the side of the cells in which neighbours are looked for.
-const weldCell = 0.5
-
 // welder joins points into connected clusters: not "the first point within r",
 // which is not transitive. Each cluster is its earliest point.
 type welder struct {
+	r    float64 // the radius; neighbours are looked for in cells of 5000 r
 	pts  []Vec
 	up   []int32 // union-find
 	head []int32 // hash table of cells
 	next []int32
 }
 
-func newWelder(n int) *welder {
+func newWelder(n int, r float64) *welder {
 	size := 16
 	for size < 2*n {
 		size *= 2
 	}
 	w := &welder{
+		r:    r,
 		pts:  make([]Vec, 0, n),
 		up:   make([]int32, 0, n),
 		next: make([]int32, 0, n),
@@ -50,15 +49,16 @@ func (w *welder) slot(x, y, z int64) int {
 func (w *welder) add(p Vec) int32 {
 	// The grid is shifted: designs have corners at round numbers, and on a
 	// border several cells would have to be looked at.
-	q := [3]float64{p.X/weldCell + 0.2718281, p.Y/weldCell + 0.3141592, p.Z/weldCell + 0.5772156}
+	cell := 5000 * w.r
+	q := [3]float64{p.X/cell + 0.2718281, p.Y/cell + 0.3141592, p.Z/cell + 0.5772156}
 	var c, lo, hi [3]int64
 	for i, v := range q {
 		f := math.Floor(v)
 		c[i] = int64(f)
 		lo[i], hi[i] = c[i], c[i]
-		if v-f < 2*weldRadius/weldCell {
+		if v-f < 1.0/2500 {
 			lo[i]--
-		} else if f+1-v < 2*weldRadius/weldCell {
+		} else if f+1-v < 1.0/2500 {
 			hi[i]++
 		}
 	}
@@ -75,7 +75,7 @@ func (w *welder) add(p Vec) int32 {
 		for y := lo[1]; y <= hi[1]; y++ {
 			for z := lo[2]; z <= hi[2]; z++ {
 				for i := w.head[w.slot(x, y, z)]; i >= 0; i = w.next[i] {
-					if d := w.pts[i].Sub(p); d.Dot(d) <= weldRadius*weldRadius {
+					if d := w.pts[i].Sub(p); d.Dot(d) <= float64(w.r*w.r) {
 						w.join(i, id)
 					}
 				}
@@ -139,8 +139,8 @@ type lineHit struct {
 // skew is a direction in which few corners of a box have equal keys.
 var skew = Vec{0.5773, 0.6421, 0.5043}
 
-func newLiners(at []Vec) *liners {
-	l := &liners{within: weldRadius, at: at, pos: make([]float64, len(at)), key: make([]float64, len(at)), order: make([]int32, len(at))}
+func newLiners(at []Vec, within float64) *liners {
+	l := &liners{within: within, at: at, pos: make([]float64, len(at)), key: make([]float64, len(at)), order: make([]int32, len(at))}
 	for i, p := range at {
 		l.pos[i] = skew.Dot(p)
 		l.order[i] = int32(i)
@@ -194,7 +194,7 @@ func (l *liners) between(a, b int32) []lineHit {
 		if t <= 0 || t >= dd {
 			continue
 		}
-		if float64(q.Dot(q)*dd)-float64(t*t) <= float64(dd*(l.within*l.within)) {
+		if x := d.Cross(q); x.Dot(x) <= float64(dd*(l.within*l.within)) {
 			l.hit = append(l.hit, lineHit{t, v})
 		}
 	}
