@@ -52,7 +52,9 @@ func (s *scene) spots(lines []piece) map[int]spot {
 				for _, q := range open {
 					room := math.Inf(1)
 					for _, l := range near {
-						room = math.Min(room, offSegment(q, l.a, l.b))
+						if room = math.Min(room, offSegment(q, l.a, l.b)); room <= best.room {
+							break
+						}
 					}
 					if room > best.room {
 						best.at, best.room = q, room

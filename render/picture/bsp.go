@@ -9,8 +9,9 @@ import (
 
 // shard is a convex piece of a face while the faces are put in order of depth.
 type shard struct {
-	face int32
-	loop []solid.Vec
+	face    int32
+	loop    []solid.Vec
+	indoors bool
 }
 
 // node of a tree that divides space: what lies in its plane, behind and in
@@ -27,9 +28,10 @@ func (s *scene) painted() []shard {
 	var all []shard
 	for _, i := range s.front {
 		for _, t := range s.faces[i].tris {
-			all = append(all, shard{i, []solid.Vec{t[0], t[1], t[2]}})
+			all = append(all, shard{face: i, loop: []solid.Vec{t[0], t[1], t[2]}})
 		}
 	}
+	all = s.darken(all)
 	// Large faces first: they are good to divide by.
 	sort.SliceStable(all, func(i, j int) bool {
 		a, b := s.faces[all[i].face], s.faces[all[j].face]
@@ -124,7 +126,7 @@ func (s *scene) reach(id int32, loop []solid.Vec) (lo, hi float64) {
 // gets the same bits.
 func (s *scene) split(id int32, h shard) (behind, ahead shard) {
 	f := s.faces[id]
-	behind.face, ahead.face = h.face, h.face
+	behind, ahead = shard{face: h.face, indoors: h.indoors}, shard{face: h.face, indoors: h.indoors}
 	n := len(h.loop)
 	for k, p := range h.loop {
 		q := h.loop[(k+1)%n]

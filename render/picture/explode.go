@@ -42,16 +42,27 @@ func Explode(solids []Solid, spread float64) {
 	}
 }
 
-// draw apart moves parts that are mostly hidden farther along their way, some
-// times over, so that each can be seen and pointed at.
+// drawApart moves parts that are mostly hidden farther along their way, some
+// times over, so that each can be seen and pointed at; those that have not
+// been moved, inside the box, are lifted. Where no part has been moved, none is.
 func drawApart(solids []Solid, v View) *scene {
 	s := newScene(solids, v)
-	for range 8 {
+	apart := false
+	for _, q := range solids {
+		apart = apart || q.Shift != (solid.Vec{})
+	}
+	lo, hi := extent(solids)
+	for range 6 {
 		again := false
-		for i, share := range s.visibleShare() {
-			if share < 0.3 && solids[i].Shift != (solid.Vec{}) {
-				solids[i].Shift = solids[i].Shift.Scale(1.15)
-				again = true
+		for i := range solids {
+			if !apart || s.visibleShare(i) >= 0.3 {
+				continue
+			}
+			again = true
+			if solids[i].Shift == (solid.Vec{}) {
+				solids[i].Shift = solid.Vec{Z: (hi.Z - lo.Z) / 4}
+			} else {
+				solids[i].Shift = solids[i].Shift.Scale(1.2)
 			}
 		}
 		if !again {
@@ -62,27 +73,32 @@ func drawApart(solids []Solid, v View) *scene {
 	return s
 }
 
-// visibleShare is how much of the faces turned to the viewer can be seen, for
-// each solid, of 1.
-func (s *scene) visibleShare() []float64 {
+// visibleShare is how much can be seen of those faces of a solid that are
+// turned to the viewer and not small, of 1.
+func (s *scene) visibleShare(owner int) float64 {
 	const across = 10
-	shown, all := make([]float64, len(s.solids)), make([]float64, len(s.solids))
+	most := 0.0
+	for _, i := range s.front {
+		if f := s.faces[i]; f.owner == owner {
+			most = math.Max(most, float64(f.area*f.nd))
+		}
+	}
+	shown, all := 0.0, 0.0
 	for _, i := range s.front {
 		f := s.faces[i]
 		total := float64(f.area * f.nd)
-		in, open := s.sample(f, across)
-		if in == 0 {
+		if f.owner != owner || total < most/8 {
 			continue
 		}
-		all[f.owner] += total
-		shown[f.owner] += float64(total*float64(len(open))) / float64(in)
-	}
-	for i := range shown {
-		if all[i] > 0 {
-			shown[i] /= all[i]
+		if in, open := s.sample(f, across); in > 0 {
+			all += total
+			shown += float64(total*float64(len(open))) / float64(in)
 		}
 	}
-	return shown
+	if all == 0 {
+		return 0
+	}
+	return shown / all
 }
 
 // sample spreads points over a face on the screen, some across squared over

@@ -61,34 +61,6 @@ func Draw(name, note string, solids []Solid, fronts []solid.Vec, o Options) (*Pi
 	return p, nil
 }
 
-// polys turns the shards into areas, joining those of one face that follow
-// each other.
-func (s *scene) polys(p *Picture) []Poly {
-	var out []Poly
-	all := s.painted()
-	for i := 0; i < len(all); {
-		j := i
-		for j < len(all) && all[j].face == all[i].face {
-			j++
-		}
-		f := s.faces[all[i].face]
-		sol := s.solids[f.owner]
-		q := Poly{Part: sol.Part, Tone: s.tone(f, sol.Shift == (solid.Vec{}) && f.n.Dot(sol.Out) < -0.99)}
-		for _, loop := range rimLoops(s.ax, all[i:j]) {
-			ps := make([]Point, len(loop))
-			for k, c := range loop {
-				ps[k] = p.page(c)
-			}
-			q.Loops = append(q.Loops, ps)
-		}
-		if len(q.Loops) > 0 {
-			out = append(out, q)
-		}
-		i = j
-	}
-	return out
-}
-
 // layout knows where things go on the page. All lengths are mm.
 type layout struct {
 	p      *Picture

@@ -2,8 +2,6 @@ package picture
 
 import (
 	"math"
-
-	"holt.example/box/solid"
 )
 
 // Colour is an sRGB colour.
@@ -64,21 +62,4 @@ func (t Tone) Colour() Colour {
 		return uint8(math.Round(float64(a) + float64(k*(float64(b)-float64(a)))))
 	}
 	return Colour{mix(light.R, dark.R), mix(light.G, dark.G), mix(light.B, dark.B)}
-}
-
-// tone is the tint of a face with outward normal n, n and light given along
-// the page's x and y and towards the viewer.
-func (s *scene) tone(f *face, indoors bool) Tone {
-	// Light falls over the left shoulder of the viewer, whatever the view.
-	light := s.ax.r.Scale(-0.45).Add(s.ax.u.Scale(0.65)).Add(s.ax.d.Scale(0.61)).Unit()
-	lit := (1 + f.n.Dot(light)) / 2 // 0 turned away, 1 square to the light
-	k := 1.15 - float64(1.25*lit)
-	if indoors {
-		k += 0.45
-	}
-	g := s.solids[f.owner].Grain
-	return Tone{
-		Shade:    int(math.Max(0, math.Min(math.Round(float64(k*(Shades-1))), Shades-1))),
-		EndGrain: g != (solid.Vec{}) && math.Abs(f.n.Dot(g)) > 0.5,
-	}
 }
