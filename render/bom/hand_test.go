@@ -34,6 +34,7 @@ type handBox struct {
 	sidesFree     bool // the sides do not meet the roof
 	backUnder     bool // the back is under the sides, whatever laps says
 	grainNone     bool
+	grainAcross   bool
 	density       float64
 	floor, roof   bool
 	extraVertical float64 // the back runs on below by this
@@ -196,6 +197,10 @@ func (h handBox) source() source {
 			if p.Width > p.Length {
 				p.Width, p.Length = p.Length, p.Width
 			}
+		}
+		if h.grainAcross {
+			p.Panel.Grain = [2]float64{1, 0}
+			p.Width, p.Length = p.Length, p.Width
 		}
 		p.Board.Density = h.density
 		p.Mass = p.Volume * h.density / 1e9

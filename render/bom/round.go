@@ -20,8 +20,8 @@ import (
 //     rounded down to 0.1, so that no lip gets thinner, and the guest gets as
 //     much shorter.
 //  2. A dimension with a guest end is rounded down, any other one up.
-//  3. Equal parts, and walls of one height, all take the smallest of their
-//     sizes.
+//  3. Equal parts, mirror images, and walls of one height all take the
+//     smallest of their sizes.
 //  4. What stands between walls (floor, partitions) is last, and takes what the
 //     rounded walls leave: rounded down from the room between the two parts
 //     that it meets, never more than its true size.
@@ -243,13 +243,21 @@ func (s source) level(all [][2]dim) (changed bool) {
 	for i, p := range s.pieces {
 		at[p.Part] = i
 	}
+	first := map[int]int{} // of each group, by number
 	for _, g := range s.groups {
-		for _, name := range g.Parts[min(1, len(g.Parts)):] {
-			i, ok1 := at[g.Parts[0]]
-			j, ok2 := at[name]
-			if ok1 && ok2 {
-				take(&all[i][0], &all[j][0])
-				take(&all[i][1], &all[j][1])
+		for _, name := range g.Parts {
+			j, ok := at[name]
+			if !ok {
+				continue
+			}
+			if _, ok := first[g.Number]; !ok {
+				first[g.Number] = j
+			}
+			for _, number := range [2]int{g.Number, g.Mirror} {
+				if i, ok := first[number]; ok && number > 0 {
+					take(&all[i][0], &all[j][0])
+					take(&all[i][1], &all[j][1])
+				}
 			}
 		}
 	}
@@ -281,7 +289,7 @@ func (s source) room(all [][2]dim, i, k int) float64 {
 			if between(w, d) {
 				found = true
 				most = math.Min(most, w.grown())
-			} else if !w.height && touches(all[i], p.Part) {
+			} else if !w.height && touches(s.pieces[i], p.Part) {
 				// A convex polygon is as wide as half the sum of the shadows
 				// that its sides throw.
 				slack += float64(math.Abs(w.dir.Dot(d.dir)) * w.grown() / 2)
@@ -310,10 +318,10 @@ func between(w, d *dim) bool {
 	return false
 }
 
-// touches reports whether a piece meets the wall, at any of its ends.
-func touches(piece [2]dim, wall box.Part) bool {
-	for _, d := range piece {
-		if d.ends[0].meets(wall) || d.ends[1].meets(wall) {
+// touches reports whether a piece meets the wall.
+func touches(p box.Piece, wall box.Part) bool {
+	for _, e := range p.Panel.Edges {
+		if e.Neighbour == wall {
 			return true
 		}
 	}

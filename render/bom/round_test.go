@@ -225,6 +225,21 @@ func TestRoundedSizes(t *testing.T) {
 		{"board width", handBox{w: 115.8, d: 130.4, h: 200, t: evenly(14.6), corners: rebate, depth: 7.3, floor: true}, 0.5, map[box.Part]size{
 			box.Front: {215, 145}, box.Left: {215, 145}, box.Floor: {130, 115.5},
 		}},
+		// Equal parts in different places: the front (100.3 + 20, up alone) and
+		// the sides (120.3, down) are one item, so all are cut to 120; then the
+		// front sets the sides 100 apart.
+		{"equal", handBox{w: 100.3, d: 120.3, h: 200, t: evenly(10), floor: true}, 0.5, map[box.Part]size{
+			box.Front: {210, 120}, box.Left: {210, 120}, box.Floor: {120, 100},
+		}},
+		// The grain from side to side: Length is across the panel.
+		{"grain across", handBox{w: 120.3, d: 130.2, h: 200.2, t: evenly(14.7), floor: true, roof: true, grainAcross: true}, 0.5, map[box.Part]size{
+			box.Front: {150, 214.5}, box.Left: {130, 214.5},
+		}},
+		// No grain: Length is the longer: the front is 114.9 up and 79.7 across,
+		// the side 140.2 across.
+		{"no grain", handBox{w: 50.3, d: 140.2, h: 100.2, t: evenly(14.7), floor: true, roof: true, grainNone: true}, 0.5, map[box.Part]size{
+			box.Front: {114.5, 80}, box.Left: {140, 114.5},
+		}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -236,6 +251,21 @@ func TestRoundedSizes(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// Mirror images that stand in different places are cut alike too: like the case
+// "equal" above, with the sides the mirror image of front and back.
+func TestMirrorImagesAreCutAlike(t *testing.T) {
+	s := handBox{w: 100.3, d: 120.3, h: 200, t: evenly(10), floor: true}.source()
+	s.groups = []box.Group{
+		{Number: 1, Parts: []box.Part{box.Front, box.Back}, Mirror: 2}, {Number: 2, Parts: []box.Part{box.Left, box.Right}, Mirror: 1},
+		{Number: 3, Parts: []box.Part{box.Floor}},
+	}
+	for _, it := range s.list(Options{Step: 0.5}).Items[:2] {
+		if it.CutLength != 210 || it.CutWidth != 120 {
+			t.Errorf("%v are cut to %v x %v", it.Parts, it.CutLength, it.CutWidth)
+		}
 	}
 }
 
