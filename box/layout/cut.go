@@ -15,6 +15,11 @@ type Cut struct {
 	Into  []Cut // nil: not divided
 	Place int   // index in Piece.Placements + 1 of the part whose blank this is; 0: waste or offcut
 	Trim  bool  // waste that is only cut off to square an edge
+
+	// Slant is the lean of the one cut between a pair head to tail, in degrees
+	// from square, positive if the cut runs to the left on its way up. The
+	// boxes of the pair overlap by the run of the cut. 0 is square.
+	Slant float64
 }
 
 // StepKind says what a step of the cut list is.
@@ -55,7 +60,8 @@ type Step struct {
 	Long    float64 // mm: the length of the cut
 	Same    bool    // fence or stop stay as they were for the step before
 	Slant   float64 // degrees by which a crosscut leans from square; 0 for square
-	Place   int     // index in Piece.Placements + 1 of the part it frees; 0 if it frees none
+	Place   int     // index in Piece.Placements + 1 of the part that comes off; 0 if none
+	Frees   int     // the same for the part that is left when the last cut of a piece is made
 }
 
 // String is the step as a line of a cut list.

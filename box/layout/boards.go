@@ -1,0 +1,388 @@
+package layout
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"sort"
+)
+
+const defaultLengths = 20000 // patterns priced
+
+// board is a kind of stock as one group of parts may use it.
+type board struct {
+	stock  int
+	runs   []stretch
+	width  float64
+	tastes string // what the parts tolerate
+}
+
+// how is an option in the words of the job.
+type how struct {
+	row   int     // the kind of blank, for single ones and equal ones side by side
+	side  int     // how many side by side
+	pair  pairing // if paired
+	pairs bool
+}
+
+// cutter turns a job into a cutting problem and back.
+type cutter struct {
+	*checked
+	rules  LengthRules
+	boards []board
+	rows   [][]int   // parts of each row, in order
+	rowOf  []int     // row of each part, -1 if it cannot be placed
+	lie    [][]*pose // per part and stock: how it lies, nil if it does not
+	hows   []how
+	cut    cutting
+}
+
+func metres(s *Stock) float64 { return s.Length / 1000 }
+
+func lengths(ctx context.Context, job Job, rules LengthRules) (Layout, error) {
+	c, ok := check(&job)
+	n := len(c.problems)
+	c.within("Kerf", rules.Kerf, 0, 100, "kerf out of range")
+	c.within("Keep", rules.Keep, 0, mostSize, "least offcut out of range")
+	if rules.Keep == 0 {
+		rules.Keep = defaultKeep
+	}
+	var l Layout
+	if ok = ok && len(c.problems) == n; ok {
+		effort := job.Effort
+		if effort == 0 {
+			effort = defaultLengths
+		}
+		k := &cutter{checked: c, rules: rules}
+		k.lies()
+		r := k.solveWith(ctx, effort, true)
+		if hasOffcut(c) {
+			plain := &cutter{checked: c, rules: rules, lie: k.lie}
+			if q := plain.solveWith(ctx, effort, false); q.whole && (!r.whole || q.cost < r.cost-1e-9) {
+				q.bound = math.Min(r.bound, q.bound)
+				q.done += r.done
+				k, r = plain, q
+			}
+		}
+		k.write(&l, r)
+		l.Report.Done = r.done
+		dear := 0.0
+		for _, b := range k.cut.bars {
+			dear = math.Max(dear, b.cost)
+		}
+		c.account(&l, metres)
+		l.Report.settle(r.bound, dear)
+	} else {
+		c.account(&l, metres)
+	}
+	l.Report.Cancelled = ctx.Err() != nil
+	l.Problems = c.problems
+	return l, c.problems.err()
+}
+
+func hasOffcut(c *checked) bool {
+	for s := range c.job.Stock {
+		if c.stock[s] && c.job.Stock[s].Offcut {
+			return true
+		}
+	}
+	return false
+}
+
+// lies finds how each part lies on each stock, and refuses what lies on none.
+func (k *cutter) lies() {
+	k.lie = make([][]*pose, len(k.job.Parts))
+	for i := range k.job.Parts {
+		k.lie[i] = make([]*pose, len(k.job.Stock))
+		if !k.part[i] {
+			continue
+		}
+		p := &k.job.Parts[i]
+		if e := k.ext[i]; k.rules.Kerf > math.Min(e.Width(), e.Height()) {
+			k.add(fmt.Sprintf("Parts[%d]", i), CodeRange, p.name(), -inf, inf, "the kerf is wider than the part", "")
+			k.part[i] = false
+			continue
+		}
+		any, defect := false, false
+		for s := range k.job.Stock {
+			if !k.stock[s] {
+				continue
+			}
+			if _, ok := suits(p, &k.job.Stock[s]); !ok {
+				continue
+			}
+			t := k.lieOn(i, s, poses(p, &k.job.Stock[s]), p)
+			if t == nil {
+				clear := *p
+				for _, d := range k.job.Stock[s].Defects {
+					clear.Tolerates = append(clear.Tolerates[:len(clear.Tolerates):len(clear.Tolerates)], d.Kind)
+				}
+				defect = defect || k.lieOn(i, s, poses(p, &k.job.Stock[s]), &clear) != nil
+			}
+			k.lie[i][s] = t
+			any = any || t != nil
+		}
+		if any {
+			continue
+		}
+		k.part[i] = false
+		code := CodeDefect
+		if !defect {
+			code = k.why(i, func(s int, ps []pose) bool { return k.lieOn(i, s, ps, p) != nil })
+		}
+		k.refuse(i, p.quantity(), code)
+	}
+}
+
+// lieOn is the pose of least length of a part on a stock, nil if it does not
+// fit.
+func (k *cutter) lieOn(part, stock int, ps []pose, taste *Part) *pose {
+	s := &k.job.Stock[stock]
+	width := s.Width - 2*s.Edge
+	room := 0.0
+	for _, r := range stretches(s, taste, k.rules.Kerf) {
+		room = math.Max(room, r.to-r.from)
+	}
+	var best *pose
+	least := inf
+	for i := range ps {
+		if ok, _ := quarter(ps[i].turn); !ok {
+			continue
+		}
+		x, y := k.size(part, ps[i])
+		if y > width+sameWidth || x > room+sameWidth || k.rules.NoRip && y < width-1e-3 {
+			continue
+		}
+		if x < least-1e-9 {
+			least, best = x, &ps[i]
+		}
+	}
+	return best
+}
+
+// tastes is what a part tolerates, as a key.
+func tastes(p *Part) string {
+	t := append([]string(nil), p.Tolerates...)
+	sort.Strings(t)
+	return fmt.Sprintf("%q", t)
+}
+
+// solveWith sets the cutting problem up and solves it, with or without the
+// offcuts.
+func (k *cutter) solveWith(ctx context.Context, effort int, offcuts bool) result {
+	k.layBoards(offcuts)
+	k.layRows()
+	k.layOptions()
+	streams := max(1, k.job.Streams)
+	prices := make([]float64, len(k.cut.bars))
+	for i, b := range k.cut.bars {
+		prices[i] = b.cost
+	}
+	k.cut.unit = costUnit(prices)
+	want := append([]int(nil), k.cut.demand...)
+	for try := 0; ; try++ {
+		r := k.cut.solve(ctx, k.job.Seed, effort, streams)
+		if r.whole || try >= 100 || ctx.Err() != nil || !k.yield(want, r.left) {
+			if k.mixed() {
+				r.bound = math.Min(r.bound, k.cut.roundUp(k.cut.material()))
+			}
+			return r
+		}
+		k.cut.demand = append([]int(nil), want...)
+	}
+}
+
+// mixed says whether parts of different tastes could share a board, which the
+// patterns leave out: the bound of the program then says too much.
+func (k *cutter) mixed() bool {
+	seen := map[int]bool{}
+	for _, b := range k.boards {
+		if seen[b.stock] {
+			return true
+		}
+		seen[b.stock] = true
+	}
+	return false
+}
+
+// yield gives up pieces of the lowest priority when others were left over, and
+// reports whether it did.
+func (k *cutter) yield(want, left []int) bool {
+	prio := func(r int) int { return k.job.Parts[k.rows[r][0]].Priority }
+	high, low, n := math.MinInt, math.MaxInt, 0
+	for r := range want {
+		if left[r] > 0 {
+			high = max(high, prio(r))
+			n += left[r]
+		}
+		if want[r] > 0 {
+			low = min(low, prio(r))
+		}
+	}
+	if high <= low {
+		return false
+	}
+	for r := range want {
+		if prio(r) == low && n > 0 {
+			d := min(n, want[r])
+			want[r] -= d
+			n -= d
+		}
+	}
+	return true
+}
+
+func (k *cutter) layBoards(offcuts bool) {
+	limit := map[int]int{}
+	for s := range k.job.Stock {
+		st := &k.job.Stock[s]
+		if !k.stock[s] || st.Offcut && !offcuts {
+			continue
+		}
+		seen := map[string]bool{}
+		for i := range k.job.Parts {
+			p := &k.job.Parts[i]
+			if !k.part[i] || k.lie[i][s] == nil {
+				continue
+			}
+			key := ""
+			if len(st.Defects) > 0 {
+				key = tastes(p)
+			}
+			if seen[key] {
+				continue
+			}
+			seen[key] = true
+			b := board{stock: s, runs: stretches(st, p, k.rules.Kerf), width: st.Width - 2*st.Edge, tastes: key}
+			out := bar{cost: st.price(k.priced, metres), limit: -1}
+			for _, r := range b.runs {
+				out.segs = append(out.segs, ticksDown(r.to-r.from+k.rules.Kerf))
+			}
+			if n := st.count(); n > 0 {
+				if _, ok := limit[s]; !ok {
+					limit[s] = len(k.cut.limits)
+					k.cut.limits = append(k.cut.limits, n)
+				}
+				out.limit = limit[s]
+			}
+			k.boards = append(k.boards, b)
+			k.cut.bars = append(k.cut.bars, out)
+		}
+	}
+}
+
+// layRows gathers parts of one size and one taste, slanted ones by themselves.
+func (k *cutter) layRows() {
+	k.rowOf = make([]int, len(k.job.Parts))
+	byKey := map[string]int{}
+	for i := range k.job.Parts {
+		k.rowOf[i] = -1
+		if !k.part[i] {
+			continue
+		}
+		p := &k.job.Parts[i]
+		key := fmt.Sprint(p.Priority, tastes(p))
+		some := false
+		for s := range k.job.Stock {
+			t := k.lie[i][s]
+			if t == nil {
+				key += ";"
+				continue
+			}
+			for _, b := range k.boards {
+				some = some || b.stock == s
+			}
+			x, y := k.size(i, *t)
+			key += fmt.Sprint(";", ticksUp(x), ",", ticksUp(y))
+			if e, ok := leans(p, *t); ok && (e.left != 0 || e.right != 0) {
+				key += fmt.Sprint("#", i)
+			}
+		}
+		if !some {
+			continue // only offcuts would do, and they are left out this time
+		}
+		r, ok := byKey[key]
+		if !ok {
+			r = len(k.rows)
+			byKey[key] = r
+			k.rows = append(k.rows, nil)
+			k.cut.demand = append(k.cut.demand, 0)
+		}
+		k.rowOf[i] = r
+		k.rows[r] = append(k.rows[r], i)
+		k.cut.demand[r] += p.quantity()
+	}
+}
+
+func (k *cutter) fitsBoard(part int, b *board) bool {
+	return k.lie[part][b.stock] != nil && (b.tastes == "" || b.tastes == tastes(&k.job.Parts[part]))
+}
+
+// layOptions lists the ways to use a board: one part or several equal ones
+// side by side, and pairs.
+func (k *cutter) layOptions() {
+	kerf := k.rules.Kerf
+	add := func(h how, rows, cnt []int, lens []int64) {
+		k.hows = append(k.hows, h)
+		k.cut.opts = append(k.cut.opts, option{row: rows, cnt: cnt, lens: lens})
+	}
+	for r, parts := range k.rows {
+		at := map[int]int{} // side by side -> option
+		for b := range k.boards {
+			if !k.fitsBoard(parts[0], &k.boards[b]) {
+				continue
+			}
+			x, y := k.size(parts[0], *k.lie[parts[0]][k.boards[b].stock])
+			side := max(1, int((k.boards[b].width+kerf+sameWidth)/(y+kerf)))
+			o, ok := at[side]
+			if !ok {
+				o = len(k.hows)
+				at[side] = o
+				add(how{row: r, side: side}, []int{r}, []int{side}, make([]int64, len(k.boards)))
+			}
+			k.cut.opts[o].lens[b] = ticksUp(x + kerf)
+		}
+	}
+	var lean []int
+	for r := range k.rows {
+		if len(lean) < 40 && k.canLean(k.rows[r][0]) {
+			lean = append(lean, r)
+		}
+	}
+	for i, r := range lean {
+		for _, q := range lean[i:] {
+			for b := range k.boards {
+				pa, pb := k.rows[r][0], k.rows[q][0]
+				if !k.fitsBoard(pa, &k.boards[b]) || !k.fitsBoard(pb, &k.boards[b]) || r == q && k.cut.demand[r] < 2 {
+					continue
+				}
+				pr, ok := k.pair(pa, pb, k.boards[b].stock, kerf)
+				if back, good := k.pair(pb, pa, k.boards[b].stock, kerf); good && (!ok || back.length < pr.length-1e-9) {
+					pr, ok = back, true
+				}
+				if !ok {
+					continue
+				}
+				lens := make([]int64, len(k.boards))
+				lens[b] = ticksUp(pr.length + kerf)
+				if r == q {
+					add(how{pair: pr, pairs: true}, []int{r}, []int{2}, lens)
+				} else {
+					add(how{pair: pr, pairs: true}, []int{r, q}, []int{1, 1}, lens)
+				}
+			}
+		}
+	}
+}
+
+func (k *cutter) canLean(part int) bool {
+	for _, t := range k.lie[part] {
+		if t == nil {
+			continue
+		}
+		if e, ok := leans(&k.job.Parts[part], *t); ok && (math.Abs(e.left) >= 1 || math.Abs(e.right) >= 1) {
+			return true
+		}
+	}
+	return false
+}
