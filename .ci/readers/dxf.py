@@ -1,12 +1,11 @@
 #!/usr/bin/python3
-"""Read a DXF file with ezdxf and print what it holds as JSON.
+"""Read DXF files with ezdxf and print what each holds, a line of JSON a file.
 
-Usage: dxf.py FILE|-
+Usage: dxf.py FILE...
 
 It decides nothing: it says what an outside reader sees, and the tests compare
 those figures with the plan. Needs Debian's python3-ezdxf (0.18).
 """
-import io
 import json
 import math
 import sys
@@ -66,14 +65,8 @@ def contour(vertices, closed):
     }
 
 
-def main():
-    if len(sys.argv) != 2:
-        sys.exit(__doc__)
-    if sys.argv[1] == "-":
-        text = sys.stdin.buffer.read().decode("cp1252")
-        doc = ezdxf.read(io.StringIO(text, newline=None))
-    else:
-        doc = ezdxf.readfile(sys.argv[1])
+def read(path):
+    doc = ezdxf.readfile(path)
     auditor = doc.audit()
     layers = {}
     for l in doc.layers:
@@ -123,4 +116,7 @@ def main():
     }, sort_keys=True))
 
 
-main()
+if len(sys.argv) < 2:
+    sys.exit(__doc__)
+for name in sys.argv[1:]:
+    read(name)

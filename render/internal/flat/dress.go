@@ -109,8 +109,8 @@ func bevel(e box.PanelEdge, mode View) []Item {
 	return []Item{{Shape: Label, Layer: Layer{View: mode, Kind: Text}, From: outline.Point{X: Grid(at.X), Y: Grid(at.Y)}, Text: w}}
 }
 
-// grainArrow is a double arrow along the grain, in the first of a few places
-// that no work covers.
+// grainArrow is a double arrow along the grain, as long as there is room for,
+// in the first of a few places inside the face that no work covers.
 func grainArrow(p box.Panel, v view, mode View) []Item {
 	gu, gv := p.Grain[0], p.Grain[1]
 	l := math.Hypot(gu, gv)
@@ -118,27 +118,37 @@ func grainArrow(p box.Panel, v view, mode View) []Item {
 		return nil
 	}
 	gu, gv = gu/l, gv/l
+	face := p.Machined
 	if mode == Turned {
-		gu = -gu
+		gu, face = -gu, p.Far.Transform(outline.MirrorX())
 	}
 	b := v.box
-	room := math.Min(b.Width(), b.Height())
-	half := math.Min(15, room*0.15)
+	half := math.Min(15, math.Min(b.Width(), b.Height())*0.15)
+	best := outline.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2}
+	free := func(c outline.Point, half float64) bool {
+		for _, e := range [...]float64{-half, half} {
+			tip := outline.Point{X: c.X + float64(e*gu), Y: c.Y + float64(e*gv)}
+			if face.Contains(tip, 0.5) != outline.Inside {
+				return false
+			}
+		}
+		return free(v.items, c, half*1.25)
+	}
+search:
+	for _, size := range [...]float64{1, 0.7, 0.5} {
+		for _, fy := range [...]float64{0.5, 0.3, 0.7, 0.2, 0.8} {
+			for _, fx := range [...]float64{0.5, 0.3, 0.7, 0.2, 0.8} {
+				c := outline.Point{X: b.Min.X + float64(b.Width()*fx), Y: b.Min.Y + float64(b.Height()*fy)}
+				if free(c, half*size) {
+					best, half = c, half*size
+					break search
+				}
+			}
+		}
+	}
 	head := half * 0.25
 	if !(half > 0.5) {
 		return nil
-	}
-	best := outline.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2}
-search:
-	for _, fy := range [...]float64{0.5, 0.3, 0.7, 0.2, 0.8} {
-		for _, fx := range [...]float64{0.5, 0.3, 0.7, 0.2, 0.8} {
-			c := outline.Point{X: b.Min.X + float64(b.Width()*fx), Y: b.Min.Y + float64(b.Height()*fy)}
-			if !free(v.items, c, half+head) {
-				continue
-			}
-			best = c
-			break search
-		}
 	}
 	at := func(along, across float64) outline.Point {
 		return outline.Point{

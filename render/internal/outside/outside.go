@@ -67,10 +67,9 @@ func reader(t testing.TB, name string) string {
 }
 
 // run returns what a program prints and fails the test if it fails.
-func run(t testing.TB, stdin []byte, name string, args ...string) []byte {
+func run(t testing.TB, name string, args ...string) []byte {
 	t.Helper()
 	c := exec.Command(name, args...)
-	c.Stdin = bytes.NewReader(stdin)
 	var out, say bytes.Buffer
 	c.Stdout, c.Stderr = &out, &say
 	if err := c.Run(); err != nil {
@@ -128,21 +127,31 @@ type DXFText struct {
 	Middle        bool
 }
 
-// ReadDXF reads a drawing with ezdxf.
-func ReadDXF(t testing.TB, b []byte) DXF {
+// ReadDXF reads drawings with ezdxf.
+func ReadDXF(t testing.TB, drawings ...[]byte) []DXF {
 	t.Helper()
-	var d DXF
-	decode(t, DXFJSON(t, b), &d)
-	return d
+	ds := make([]DXF, len(drawings))
+	for i, line := range DXFJSON(t, drawings...) {
+		decode(t, line, &ds[i])
+	}
+	return ds
 }
 
-// DXFJSON is the same as the script prints it.
-func DXFJSON(t testing.TB, b []byte) []byte {
+// DXFJSON is the same as the script prints it, one for each drawing.
+func DXFJSON(t testing.TB, drawings ...[]byte) [][]byte {
 	t.Helper()
 	if err := exec.Command(python, "-c", "import ezdxf").Run(); err != nil {
 		missing(t, "outside reader ezdxf is not installed for %s: %v", python, err)
 	}
-	return run(t, b, python, reader(t, "dxf.py"), "-")
+	args := []string{reader(t, "dxf.py")}
+	for _, b := range drawings {
+		args = append(args, File(t, "drawing.dxf", b))
+	}
+	lines := bytes.Split(bytes.TrimSpace(run(t, python, args...)), []byte("\n"))
+	if len(lines) != len(drawings) {
+		t.Fatalf("%d drawings gave %d lines", len(drawings), len(lines))
+	}
+	return lines
 }
 
 // Mesh is what manifold-3d finds in an STL file.
@@ -178,14 +187,14 @@ func Node(t testing.TB, script string, args ...string) []byte {
 	if _, err := os.Stat(filepath.Join(root(t), ".ci", "node", "node_modules", "manifold-3d")); err != nil {
 		missing(t, "outside reader manifold-3d is not installed: run npm ci --ignore-scripts in .ci/node")
 	}
-	return run(t, nil, node, append([]string{reader(t, script)}, args...)...)
+	return run(t, node, append([]string{reader(t, script)}, args...)...)
 }
 
 // Admesh is what admesh prints about an STL file.
 func Admesh(t testing.TB, file string) string {
 	t.Helper()
 	Tool(t, "admesh")
-	return string(run(t, nil, "/bin/sh", reader(t, "stl.sh"), file))
+	return string(run(t, "/bin/sh", reader(t, "stl.sh"), file))
 }
 
 // Paint checks an SVG file with xmllint and paints it with rsvg-convert, as
@@ -194,7 +203,7 @@ func Paint(t testing.TB, file, dpi string) []byte {
 	t.Helper()
 	Tool(t, "xmllint")
 	Tool(t, "rsvg-convert")
-	return run(t, nil, "/bin/sh", reader(t, "svg.sh"), file, dpi)
+	return run(t, "/bin/sh", reader(t, "svg.sh"), file, dpi)
 }
 
 func decode(t testing.TB, b []byte, to any) {
