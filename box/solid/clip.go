@@ -46,29 +46,88 @@ func (c Convex) Clip(h Plane, id int) Convex {
 	for i := range c.Faces {
 		size += len(c.Faces[i].Loop) + 1
 	}
-	var buf [48]cutEdge
-	s := slab{make([]Vec, 0, size), make([]int, 0, size), buf[:0]}
-	d := Convex{make([]Face, 0, len(c.Faces)+1)}
-	for i := range c.Faces {
-		if g, ok := c.Faces[i].clip(h, id, &s); ok {
-			d.Faces = append(d.Faces, g)
-		}
-	}
-	if len(d.Faces) < 3 {
-		return Convex{}
-	}
-	if lid, ok := chain(s.rim, h.N, id, &s); ok {
-		d.Faces = append(d.Faces, lid)
-	}
-	return d
+	s := slab{share: true, v: make([]Vec, 0, size), n: make([]int, 0, size), faces: make([]Face, 0, len(c.Faces)+1)}
+	return s.cut(c, h, id)
 }
 
-// slab is the memory in which a clip lays the loops of its faces, and the edges
-// of the new face, collected from those of the old.
+// slab is the memory in which a clip lays the faces and loops of its result,
+// and the edges of the new face, collected from those of the old.
 type slab struct {
-	v   []Vec
-	n   []int
-	rim []cutEdge
+	v     []Vec
+	n     []int
+	faces []Face
+	rim   []cutEdge
+	share bool // faces that are not cut may keep their loops
+}
+
+// clipper clips many times over in two slabs in turn.
+type clipper struct {
+	buf [2]slab
+	cur int
+}
+
+// clip is Clip with the result in the memory of k, where it lasts until the
+// next but one.
+func (k *clipper) clip(c Convex, h Plane, id int) Convex {
+	out, in := c.sides(h)
+	if !out {
+		return c
+	}
+	if !in {
+		return Convex{}
+	}
+	k.cur = 1 - k.cur
+	s := &k.buf[k.cur]
+	if s.v == nil {
+		*s = slab{v: make([]Vec, 0, 64), n: make([]int, 0, 64), faces: make([]Face, 0, 16), rim: make([]cutEdge, 0, 16)}
+	}
+	s.v, s.n, s.faces = s.v[:0], s.n[:0], s.faces[:0]
+	return s.cut(c, h, id)
+}
+
+// all clips with every half-space; plane i gives the face ID id+i.
+func (k *clipper) all(c Convex, planes []Plane, id int) Convex {
+	for i, h := range planes {
+		if c = k.clip(c, h, id+i); c.Empty() {
+			break
+		}
+	}
+	return c
+}
+
+// clone copies a solid out of a clipper's memory.
+func (c Convex) clone() Convex {
+	if c.Empty() {
+		return c
+	}
+	size := 0
+	for i := range c.Faces {
+		size += len(c.Faces[i].Loop)
+	}
+	s := slab{v: make([]Vec, 0, size), n: make([]int, 0, size), faces: make([]Face, 0, len(c.Faces))}
+	for _, f := range c.Faces {
+		at := len(s.v)
+		s.v, s.n = append(s.v, f.Loop...), append(s.n, f.Next...)
+		s.faces = append(s.faces, s.face(at, f.ID, f.N))
+	}
+	return Convex{s.faces}
+}
+
+// cut lays what h leaves of c into the slab; h must divide c.
+func (s *slab) cut(c Convex, h Plane, id int) Convex {
+	s.rim = s.rim[:0]
+	for i := range c.Faces {
+		if g, ok := c.Faces[i].clip(h, id, s); ok {
+			s.faces = append(s.faces, g)
+		}
+	}
+	if len(s.faces) < 3 {
+		return Convex{}
+	}
+	if lid, ok := chain(s.rim, h.N, id, s); ok {
+		s.faces = append(s.faces, lid)
+	}
+	return Convex{s.faces}
 }
 
 func (s *slab) add(p Vec, next int) {
@@ -117,7 +176,11 @@ func (f Face) clip(h Plane, id int, slab *slab) (Face, bool) {
 	}
 	if !out {
 		if touch < 2 {
-			return f, true
+			if slab.share {
+				return f, true
+			}
+			slab.v, slab.n = append(slab.v, f.Loop...), append(slab.n, f.Next...)
+			return slab.face(at, f.ID, f.N), true
 		}
 		for k, p := range f.Loop {
 			next := f.Next[k]

@@ -59,11 +59,13 @@ const working = 1e5
 // Intersect is the solid common to the half-spaces, plane i giving the face
 // with ID i. Where they do not bound it, faces with negative IDs remain.
 func Intersect(planes []Plane) Convex {
-	c := Cuboid(Vec{-working, -working, -working}, Vec{working, working, working})
-	for i, h := range planes {
-		c = c.Clip(h, i)
-	}
-	return c
+	var k clipper
+	return k.all(workingBox(), planes, 0).clone()
+}
+
+// workingBox is the cube from which solids are cut.
+func workingBox() Convex {
+	return Cuboid(Vec{-working, -working, -working}, Vec{working, working, working})
 }
 
 // Volume is the enclosed volume in mm3.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Errors of Mesh.
@@ -181,6 +182,17 @@ func (m *mesher) merge() {
 
 // columns adds the corners, walls and rings of the columns.
 func (m *mesher) columns() {
+	n := 0
+	for k := range m.cols {
+		n += 2 * len(m.cols[k].foot) * len(m.cols[k].spans)
+	}
+	m.mesh.Vertices = slices.Grow(m.mesh.Vertices, n)
+	m.mesh.Surfaces = slices.Grow(m.mesh.Surfaces, n/2+len(m.cols))
+	m.extra = make([]edge, 0, n)
+	// The walls, and about as many triangles as edges on the surfaces.
+	n += n + len(m.net.edges) + 2*len(m.cols) + 16
+	m.mesh.Triangles = make([][3]int32, 0, n)
+	m.mesh.Surface = make([]int32, 0, n)
 	for k := range m.cols {
 		c := &m.cols[k]
 		if len(c.spans) == 0 {

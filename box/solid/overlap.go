@@ -25,9 +25,18 @@ func Overlap(a, b Body) float64 {
 // Common is what two bodies both hold, prisms not taken out, as disjoint convex
 // cells; nil when that is nothing.
 func Common(a, b Body) []Convex {
+	if parted(a.Base, b.Base) {
+		return nil
+	}
 	id := len(a.Base)
-	c := a.Convex().within(b.Base, id)
-	if c.Empty() {
+	var k clipper
+	c := k.all(workingBox(), a.Base, 0)
+	for _, h := range b.Base {
+		if _, in := c.sides(h); !in {
+			return nil
+		}
+	}
+	if c = k.all(c, b.Base, id).clone(); c.Empty() {
 		return nil
 	}
 	id += len(b.Base)
@@ -36,6 +45,19 @@ func Common(a, b Body) []Convex {
 		id += len(k)
 	}
 	return b.lessCutters(cells, id)
+}
+
+// parted reports whether a face of one solid and a parallel face of the other
+// turn their outsides to each other: neighbours in a box, mostly.
+func parted(a, b []Plane) bool {
+	for _, h := range a {
+		for _, g := range b {
+			if h.D+g.D <= SideTest && opposite(h.N, g.N) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // lessPrisms takes prisms out of cells.

@@ -12,12 +12,8 @@ func (c Convex) within(planes []Plane, id int) Convex {
 			return Convex{}
 		}
 	}
-	for i, h := range planes {
-		if c = c.Clip(h, id+i); c.Empty() {
-			break
-		}
-	}
-	return c
+	var k clipper
+	return k.all(c, planes, id).clone()
 }
 
 // Split divides c into the part inside all the half-spaces, whose face from

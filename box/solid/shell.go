@@ -32,7 +32,13 @@ type cut struct {
 
 // newShell prepares the base and the cutters of b.
 func (b Body) newShell(base Convex) *shell {
-	s := &shell{base: base}
+	s := &shell{
+		base:  base,
+		cuts:  make([]cut, 0, len(b.Cutters)),
+		surfs: make([]Surface, 0, len(base.Faces)+4*len(b.Cutters)),
+		frags: make([]frag, 0, 2*len(base.Faces)+8*len(b.Cutters)),
+		mem:   make([]Vec, 0, 32+64*len(b.Cutters)),
+	}
 	for _, f := range base.Faces {
 		s.surfs = append(s.surfs, Surface{N: f.N})
 	}
