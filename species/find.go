@@ -110,7 +110,7 @@ func Find(name string) ([]Preset, error) {
 			return nil, e
 		}
 	}
-	e.Near = distinct(near.Names(name, list, 3*suggestions))
+	e.Near = near.Names(name, list, suggestions)
 	return nil, e
 }
 
@@ -123,20 +123,6 @@ func (p *Preset) called() []string {
 			if names[i].Key == m && names[i].Region == p.Region {
 				out = append(out, names[i].Key, names[i].Common)
 			}
-		}
-	}
-	return out
-}
-
-// distinct drops names that fold like an earlier one ("blue_tit", "Blue Tit")
-// and keeps the first few.
-func distinct(list []string) []string {
-	var out []string
-	seen := map[string]bool{}
-	for _, n := range list {
-		if f := near.Fold(n); !seen[f] && len(out) < suggestions {
-			seen[f] = true
-			out = append(out, n)
 		}
 	}
 	return out

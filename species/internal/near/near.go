@@ -72,7 +72,7 @@ const Longest = 80
 // Names picks from the list up to most names close to the one given: those
 // that need at most a third of its letters changed, and those that hold all of
 // its words. Nearest first, equals in alphabetical order; the order of the
-// list does not matter.
+// list does not matter. Of names that fold alike the first stands for all.
 func Names(got string, list []string, most int) []string {
 	want := Fold(got)
 	if want == "" || len([]rune(want)) > Longest {
@@ -83,16 +83,11 @@ func Names(got string, list []string, most int) []string {
 		cost int
 	}
 	var hits []hit
-	seen := map[string]bool{}
 	limit := len([]rune(want)) / 3
 	if limit < 1 {
 		limit = 1
 	}
 	for _, n := range list {
-		if seen[n] {
-			continue
-		}
-		seen[n] = true
 		f := Fold(n)
 		d := distance(want, f)
 		if d <= limit {
@@ -108,11 +103,15 @@ func Names(got string, list []string, most int) []string {
 		return hits[i].name < hits[j].name
 	})
 	var out []string
+	seen := map[string]bool{}
 	for _, h := range hits {
 		if len(out) == most {
 			break
 		}
-		out = append(out, h.name)
+		if f := Fold(h.name); !seen[f] {
+			seen[f] = true
+			out = append(out, h.name)
+		}
 	}
 	return out
 }
