@@ -243,3 +243,37 @@ func TestUnionOfPlug(t *testing.T) {
 		}
 	}
 }
+
+// Boundaries that leave a point in one direction are told apart by their
+// curvature: a hole as wide as the slot touches both sides, and an upright slot
+// in the hole touches both again in the same two points. Left, right and middle
+// must come out as three contours of material.
+func TestTangentParts(t *testing.T) {
+	for deg := 0.0; deg < 360; deg += 15 {
+		m := Turn(deg)
+		of := func(c Contour) Region { return Region{c.Transform(m)} }
+		two, err := Subtract(of(Slot(Point{}, 30, 10)), of(Circle(Point{}, 10)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		three, err := Union(two, of(Slot(Point{}, 4, 10)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, err := Union(of(Slot(Point{}, 4, 10)), two)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// Half of (20 x 10 + 25 pi - 25 pi), and 4 x 6 + 4 pi.
+		for i, r := range []Region{two, three, again} {
+			if len(r) != min(i+2, 3) || r.Check() != nil {
+				t.Fatalf("%v deg: %v", deg, r)
+			}
+			for _, c := range r {
+				if a := c.Area(); !near(a, 100, 1e-9) && !(i > 0 && near(a, 24+4*math.Pi, 1e-9)) {
+					t.Fatalf("%v deg: area %v of %v", deg, a, c)
+				}
+			}
+		}
+	}
+}
