@@ -12,7 +12,7 @@ import (
 func (p *part) machinedFace() CutSide {
 	inner, outer := 0, 0
 	for i := range p.cutters {
-		if p.cutters[i].zone.Work != joints.Notching {
+		if p.cutters[i].edge != nil && p.cutters[i].zone.Work != joints.Notching {
 			inner++
 		}
 	}
@@ -58,6 +58,9 @@ func (s *shell) panel(p *part) (Panel, solid.Frame) {
 	pn.Grain = p.grain(side)
 	top, bottom, shadow := p.outlines(side, fr)
 	for i := range p.cutters {
+		if p.cutters[i].edge == nil { // a pocket of a free part's outline
+			continue
+		}
 		op := p.jointOp(&p.cutters[i], fr, pn.Grain)
 		if op.Side == SideThrough {
 			op.InOutline = true
