@@ -31,6 +31,7 @@ func Draw(name, note string, solids []Solid, fronts []solid.Vec, o Options) (*Pi
 		p.shift[s.Part] = s.Shift
 	}
 	p.Note = note
+	p.Pens = math.Max(0.3, math.Min(o.Width/180, 1.4))
 	if len(sc.faces) == 0 {
 		sc.lo, sc.hi = pt{}, pt{1, 1}
 	}

@@ -22,8 +22,8 @@ type Pen struct {
 	Dash   []float64 // lengths in mm of dash, gap, dash, gap ...; nil is unbroken
 }
 
-// Pen is the pen for a class of lines. Widths are those of the 2:1 group 0.5
-// (ISO 128): wide for contours, narrow for the rest.
+// Pen is the pen for a class of lines on a page 180 mm wide. Widths are those
+// of the 2:1 group 0.5 (ISO 128): wide for contours, narrow for the rest.
 func (c Class) Pen() Pen {
 	switch c {
 	case Contour:
@@ -38,6 +38,20 @@ func (c Class) Pen() Pen {
 		return Pen{0.18, Pencil, nil}
 	}
 	return Pen{0.35, Pencil, nil}
+}
+
+// Pen is the pen for a class of lines on this page: finer on small pages.
+func (p *Picture) Pen(c Class) Pen {
+	q := c.Pen()
+	q.Width *= p.Pens
+	dash := make([]float64, len(q.Dash))
+	for i, d := range q.Dash {
+		dash[i] = d * p.Pens
+	}
+	if len(dash) > 0 {
+		q.Dash = dash
+	}
+	return q
 }
 
 // Tone is the tint of a face: how much light it gets, in steps, and whether it

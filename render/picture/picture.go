@@ -17,6 +17,7 @@ type Picture struct {
 	Width, Height float64 // of the page, mm
 	View          View
 	Scale         float64 // mm on the page for a mm across the line of sight
+	Pens          float64 // width of pens against those of Class.Pen
 	Polys         []Poly
 	Lines         []Line
 	Circles       []Circle

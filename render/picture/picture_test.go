@@ -145,6 +145,30 @@ func TestStrokesKeepLength(t *testing.T) {
 	assert.Less(t, len(strokes), len(p.Lines))
 }
 
+// Dashes keep to the pen: 10 mm with dashes of 3 and gaps of 1 are 0-3, 4-7
+// and 8-10, also where the line bends on its way.
+func TestDashes(t *testing.T) {
+	s := Stroke{Points: []Point{{0, 0}, {5, 0}, {5, 5}}}
+	assert.Equal(t, [][]Point{
+		{{0, 0}, {3, 0}},
+		{{4, 0}, {5, 0}, {5, 2}},
+		{{5, 3}, {5, 5}},
+	}, s.Dashes(Pen{Dash: []float64{3, 1}}))
+	assert.Equal(t, [][]Point{s.Points}, s.Dashes(Pen{}))
+	s.Closed = true
+	assert.Equal(t, [][]Point{{{0, 0}, {5, 0}, {5, 5}, {0, 0}}}, s.Dashes(Pen{}))
+	// No pen can make it run for ever.
+	assert.NotEmpty(t, s.Dashes(Pen{Dash: []float64{1, 0}}))
+}
+
+func TestPensFollowThePage(t *testing.T) {
+	small, large := draw(t, "x", Options{Width: 60}), draw(t, "x", Options{})
+	assert.InDelta(t, 0.5, large.Pen(Contour).Width, 1e-12)
+	assert.InDelta(t, 0.5/3, small.Pen(Contour).Width, 1e-12)
+	assert.InDelta(t, Trace.Pen().Dash[0]/3, small.Pen(Trace).Dash[0], 1e-12)
+	assert.Nil(t, small.Pen(Edge).Dash)
+}
+
 // In an exploded picture every part can be pointed at, and the roof is up.
 func TestExplodeShowsAll(t *testing.T) {
 	p := draw(t, "x", Options{Exploded: true})

@@ -155,6 +155,51 @@ func TestPlans(t *testing.T) {
 	}
 }
 
+// The long back's inner face is indoors between the sides, above the floor and
+// below the roof's underside, which meets it at 240 + 120 tan 12 = 265.5. It is
+// outdoors where it runs on over the roof's upper face, at 265.5 + 14.6/cos 12
+// = 280.4, and below the lower edge of the sides, 20 under the floor, at -34.6. Between, where other parts
+// lie against it, either answer will do.
+func TestIndoors(t *testing.T) {
+	solids, _, err := Solids(resolve(t, pent()))
+	require.NoError(t, err)
+	s := newScene(solids, views[0])
+	in, out := 0.0, 0.0
+	for _, h := range s.painted() {
+		f := s.faces[h.face]
+		if solids[f.owner].Part != box.Back || f.n.Y > -0.99 {
+			assert.Equal(t, h.indoors, h.indoors && f.n.Dot(solids[f.owner].Out) < -0.99)
+			continue
+		}
+		area := 0.0
+		mid := solid.Vec{}
+		for k, v := range h.loop {
+			mid = mid.Add(v.Scale(1 / float64(len(h.loop))))
+			if k > 1 {
+				area += h.loop[k-1].Sub(h.loop[0]).Cross(v.Sub(h.loop[0])).Len() / 2
+			}
+		}
+		switch {
+		case mid.Z > 0 && mid.Z < 265.5 && math.Abs(mid.X) < 60:
+			assert.True(t, h.indoors, "%v", mid)
+			in += area
+		case mid.Z > 280.5 || mid.Z < -34.7:
+			assert.False(t, h.indoors, "%v", mid)
+			out += area
+		}
+	}
+	// The shards are cut where the parts meet the face: 120 x 265.5 inside,
+	// 149.2 x 80 above the roof at least (80 is what the back runs on).
+	assert.InDelta(t, 120*265.5, in, 20)
+	assert.Greater(t, out, 149.2*79)
+	// Apart, there is no indoors.
+	Explode(solids, 1)
+	s = newScene(solids, views[0])
+	for _, h := range s.painted() {
+		assert.False(t, h.indoors)
+	}
+}
+
 // A low partition in a deep box is lifted until it shows behind the front.
 func TestInnerPartsAreLifted(t *testing.T) {
 	d := pent()

@@ -71,8 +71,8 @@ func (p *Picture) WriteSVG(w io.Writer) error {
 	for _, c := range p.Circles {
 		switch c.Mark {
 		case Balloon:
-			fmt.Fprintf(&b, `<circle cx="%s" cy="%s" r="%s" fill="%s" stroke="%s" stroke-width="0.35"/>`+"\n",
-				num(c.Centre.X), num(c.Centre.Y), num(c.Radius), Paper.hex(), Ink.hex())
+			fmt.Fprintf(&b, `<circle cx="%s" cy="%s" r="%s" fill="%s" stroke="%s" stroke-width="%s"/>`+"\n",
+				num(c.Centre.X), num(c.Centre.Y), num(c.Radius), Paper.hex(), Ink.hex(), num(p.Pen(Rule).Width))
 		case Dot:
 			fmt.Fprintf(&b, `<circle cx="%s" cy="%s" r="%s" fill="%s"/>`+"\n",
 				num(c.Centre.X), num(c.Centre.Y), num(c.Radius), Ink.hex())
@@ -108,15 +108,13 @@ func (p *Picture) svgPolys(b *bytes.Buffer) {
 	// Each area is also stroked in its own colour: otherwise the paper shines
 	// through between neighbours. The lines on top hide the widening.
 	b.WriteString("<g fill-rule=\"evenodd\" stroke-width=\"0.15\" stroke-linejoin=\"round\">\n")
-	for i := 0; i < len(p.Polys); {
-		q := p.Polys[i]
+	for _, q := range p.Polys {
 		hex := q.Tone.Colour().hex()
 		fmt.Fprintf(b, `<path fill="%s" stroke="%s" d="`, hex, hex)
 		for _, loop := range q.Loops {
 			path(b, loop, true)
 		}
 		b.WriteString("\"/>\n")
-		i++
 	}
 	b.WriteString("</g>\n")
 }
@@ -130,7 +128,7 @@ func (p *Picture) svgStrokes(b *bytes.Buffer) {
 				b.WriteString("\"/>\n")
 			}
 			open, class = true, s.Class
-			pen := class.Pen()
+			pen := p.Pen(class)
 			fmt.Fprintf(b, `<path class="%s" fill="none" stroke="%s" stroke-width="%s" stroke-linecap="round" stroke-linejoin="round"`,
 				class, pen.Colour.hex(), num(pen.Width))
 			for i, d := range pen.Dash {

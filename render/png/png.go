@@ -85,8 +85,8 @@ func Paint(p *picture.Picture, dpi float64) (*image.RGBA, error) {
 	ras := rasterizer.FromImage(img, res, canvas.LinearColorSpace{})
 	t := painter{ctx: canvas.NewContext(ras), top: float64(h) / res.DPMM(), fonts: fonts}
 	t.polys(p.Polys)
-	t.strokes(p.Strokes())
-	t.circles(p.Circles)
+	t.strokes(p)
+	t.circles(p.Circles, p.Pen(picture.Rule).Width)
 	for _, x := range p.Texts {
 		t.text(x)
 	}
@@ -155,26 +155,27 @@ func (t *painter) polys(ps []picture.Poly) {
 	t.ctx.SetFillRule(canvas.NonZero)
 }
 
-func (t *painter) strokes(ss []picture.Stroke) {
+func (t *painter) strokes(p *picture.Picture) {
 	t.ctx.SetStrokeCapper(canvas.RoundCap)
 	t.ctx.SetStrokeJoiner(canvas.RoundJoin)
-	for _, s := range ss {
-		pen := s.Class.Pen()
+	for _, s := range p.Strokes() {
+		pen := p.Pen(s.Class)
 		t.ctx.SetStrokeColor(rgba(pen.Colour))
 		t.ctx.SetStrokeWidth(pen.Width)
-		// Canvas counts dashes in widths of the line.
-		dash := make([]float64, len(pen.Dash))
-		for i, d := range pen.Dash {
-			dash[i] = d / pen.Width
+		if pen.Dash == nil {
+			t.path(s.Points, s.Closed)
+			t.ctx.Stroke()
+			continue
 		}
-		t.ctx.SetDashes(0, dash...)
-		t.path(s.Points, s.Closed)
+		// Canvas would draw the dashes of a curve of short lines unbroken.
+		for _, d := range s.Dashes(pen) {
+			t.path(d, false)
+		}
 		t.ctx.Stroke()
 	}
-	t.ctx.SetDashes(0)
 }
 
-func (t *painter) circles(cs []picture.Circle) {
+func (t *painter) circles(cs []picture.Circle, ring float64) {
 	for _, c := range cs {
 		x, y := round(c.Centre.X), round(t.top-c.Centre.Y)
 		disc := canvas.Circle(c.Radius)
@@ -182,7 +183,7 @@ func (t *painter) circles(cs []picture.Circle) {
 		case picture.Balloon:
 			t.ctx.SetFillColor(rgba(picture.Paper))
 			t.ctx.SetStrokeColor(rgba(picture.Ink))
-			t.ctx.SetStrokeWidth(0.35)
+			t.ctx.SetStrokeWidth(ring)
 		case picture.Dot:
 			t.ctx.SetFillColor(rgba(picture.Ink))
 			t.ctx.SetStrokeColor(color.RGBA{})
