@@ -18,11 +18,12 @@ var (
 	errNoArea = errors.New("a triangle without area cannot be mended")
 )
 
-// written is a coordinate as the file holds it: in binary the nearest
-// single-precision number, in text the nearest with four decimals.
+// written is a coordinate as the file holds it: in text the nearest with four
+// decimals, in binary the single-precision number nearest to it after six,
+// beyond which there is nothing but the noise of turning parts into place.
 func written(x float64, single bool) float64 {
 	if single {
-		return float64(float32(x)) + 0
+		return float64(float32(math.Round(x*1e6)/1e6)) + 0
 	}
 	return math.Round(x*1e4)/1e4 + 0
 }

@@ -134,7 +134,8 @@ func TestFlat(t *testing.T) {
 			for _, c := range [][2]float64{
 				{lo.X, e.Min.X}, {lo.Y, e.Min.Y}, {lo.Z, -float64(p.Thickness)}, {hi.X, e.Max.X}, {hi.Y, e.Max.Y}, {hi.Z, 0},
 			} {
-				if math.Abs(c[0]-c[1]) > 1e-4 {
+				// Facets of round edges may stand 0.01 off them.
+				if math.Abs(c[0]-c[1]) > 0.01 || len(p.Panel.Edges) > 0 && math.Abs(c[0]-c[1]) > 1e-4 {
 					t.Errorf("%s, %s: spans %v to %v, the silhouette %v", plan.Name(), p.Part, lo, hi, e)
 					break
 				}

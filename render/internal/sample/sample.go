@@ -97,7 +97,7 @@ func Bracket() box.Design {
 func Plans(t testing.TB) []*box.Plan {
 	t.Helper()
 	var ps []*box.Plan
-	for _, d := range []box.Design{Orchard(), Gable(), Hip(), Hexagon()} {
+	for _, d := range []box.Design{Orchard(), Gable(), Hip(), Hexagon(), Bracket()} {
 		p, err := d.Resolve()
 		if err != nil {
 			t.Fatalf("%s: %v", d.Name, err)
