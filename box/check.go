@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"strings"
 )
 
 // check looks at the literal alone: every number in range, every choice known,
@@ -27,6 +28,44 @@ func (d Design) check(c *collector) {
 	c.enum("Corners.Laps", int(d.Corners.Laps), int(Pinwheel), "box.FrontBack")
 	d.checkRoof(c)
 	d.checkFloor(c)
+	d.checkFeatures(c)
+}
+
+// checkFeatures looks at the numbers of features before there is a part to
+// hold against them.
+func (d Design) checkFeatures(c *collector) {
+	s := &shell{d: &d, c: c}
+	drop := func(Part, feat) {}
+	for i, f := range d.Features {
+		path := fmt.Sprintf("Features[%d]", i)
+		switch f := f.(type) {
+		case Entrance:
+			shapeOutline(c, path+".Entrance.Shape", f.Shape)
+			c.atLeast0(path+".Entrance.Above", f.Above, "height of the opening's lowest point over the cavity floor")
+			c.offset(path+".Entrance.Right", f.Right, "place of the opening, from the middle of the wall")
+		case Vents:
+			f.On = []Part{}
+			s.vents(path+".Vents", f, nil, drop)
+		case Drains:
+			s.drains(path+".Drains", f, nil, drop)
+		case CornerCuts:
+			if f.Size != 0 {
+				c.within(path+".CornerCuts.Size", float64(f.Size), minLength, maxLength, "mm", "size of a corner cut")
+			}
+		case Cut:
+			s.plainCut(path+".Cut", f, nil)
+		}
+	}
+}
+
+// footprintOK reports whether the walls of the design can be counted.
+func (c *collector) footprintOK(d *Design) bool {
+	for _, p := range c.ps {
+		if strings.HasPrefix(p.Path, "Footprint") {
+			return false
+		}
+	}
+	return d.Footprint != nil || d.Size != nil
 }
 
 func (d Design) checkSize(c *collector) {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"sort"
 	"strconv"
+	"strings"
 )
 
 // The limits of what can be designed (DEVELOPERS.md says why).
@@ -155,4 +156,14 @@ func (c *collector) enum(path string, x, hi int, try string) {
 	if x < 0 || x > hi {
 		c.add(Problem{Path: path, Code: "unknown-value", Got: strconv.Itoa(x), Lo: 0, Hi: float64(hi), Why: "no such choice", Try: try})
 	}
+}
+
+// under reports whether there are problems at a path or below it.
+func (c *collector) under(path string) bool {
+	for _, p := range c.ps {
+		if strings.HasPrefix(p.Path, path) {
+			return true
+		}
+	}
+	return false
 }

@@ -273,7 +273,7 @@ func (s *shell) setJoints() bool {
 		e.sec, _ = s.section(e.joint, e.path, s.corner(e))
 	}
 	for k, x := range s.d.Joints {
-		if !used[k] {
+		if !used[k] && !s.c.under(fmt.Sprintf("Joints[%d]", k)) {
 			s.c.addf(fmt.Sprintf("Joints[%d]", k), "no-edge", "%s and %s do not meet in an edge", x.Over, x.Under)
 		}
 	}

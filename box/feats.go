@@ -26,7 +26,7 @@ func (s *shell) checkFeats(p *part) {
 		got := size(f.outline)
 		if f.cavity && cavity != nil {
 			if d := inside(cavity, f.outline); d < 0 {
-				s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: got, Lo: 0, Hi: math.Inf(1), Unit: "mm",
+				s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: got,
 					Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face, which is %s wide and %s high: it would run into a neighbour of %s",
 						f.source, num(round1(-d)), num(round1(cavity.Extents().Width())), num(round1(cavity.Extents().Height())), p.face.part)})
 				continue
@@ -40,7 +40,7 @@ func (s *shell) checkFeats(p *part) {
 		}
 		if off < 0 {
 			if !f.edge || f.depth > 0 || !meets(top, f.outline) {
-				s.c.add(Problem{Path: f.path, Code: "off-part", Got: got, Lo: 0, Hi: math.Inf(1), Unit: "mm",
+				s.c.add(Problem{Path: f.path, Code: "off-part", Got: got,
 					Why: fmt.Sprintf("the %s reaches %s past the edge of %s", f.source, num(round1(-off)), p.face.part)})
 				continue
 			}

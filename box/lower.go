@@ -89,6 +89,9 @@ func (s *shell) plainCut(path string, f Cut, p *part) (feat, bool) {
 	if p != nil && f.Depth != 0 {
 		ok = s.c.within(path+".Depth", float64(f.Depth), 0.1, p.face.least-0.5, "mm", "depth of a cut in "+string(p.face.part)+"; 0 is through") && ok
 	}
+	if p == nil && f.Depth != 0 {
+		s.c.within(path+".Depth", float64(f.Depth), 0.1, maxThickness, "mm", "depth of a cut; 0 is through")
+	}
 	if !ok || p == nil {
 		return feat{}, false
 	}

@@ -40,11 +40,11 @@ func (d Design) MustResolve() *Plan {
 func (d Design) Resolve() (*Plan, error) {
 	c := &collector{}
 	d.check(c)
-	if len(c.ps) > 0 {
-		return nil, c.err()
-	}
 	s := &shell{d: &d, c: c}
 	var parts []*part
+	if d.Size == nil && len(c.ps) > 0 {
+		return nil, c.err()
+	}
 	if d.Size != nil {
 		if s = newShell(&d, c); s == nil || !s.setJoints() {
 			return nil, c.err()

@@ -63,24 +63,27 @@ var wallNames = [4]Part{Front, Right, Back, Left}
 
 func (s *shell) rect() bool { return s.d.Footprint == nil }
 
-// newShell works out the planes of the cavity. It returns nil when problems
-// were found on the way.
+// newShell works out the planes of the cavity. It returns nil when that cannot
+// be done; names that are unknown are reported and left out.
 func newShell(d *Design, c *collector) *shell {
 	s := &shell{d: d, c: c}
+	sound := len(c.ps) == 0
+	if !c.footprintOK(d) {
+		return nil
+	}
 	s.wallFaces()
 	s.floorFace()
 	s.roofFaces()
 	s.checkParts()
-	if len(c.ps) > 0 {
+	if !sound {
 		return nil
 	}
 	for i := range s.faces {
 		s.setBoard(&s.faces[i])
 	}
-	if !s.solveSize() {
+	if !s.solveSize() || !s.roofPlanes() {
 		return nil
 	}
-	s.roofPlanes()
 	if !s.cavity() {
 		return nil
 	}

@@ -40,9 +40,8 @@ func (s *shell) solveSize() bool {
 		s.faces[i].in = s.faces[i].wallPlane()
 	}
 	floor.in = floorPlane
-	if w, d := s.extent(1, 0), s.extent(0, 1); !(w >= minLength && d >= minLength) {
-		got := math.Min(w, d)
-		s.c.add(Problem{Path: "Size", Code: "no-cavity", Got: num(got), Lo: minLength, Hi: maxLength, Unit: "mm", Why: "the thicknesses leave no cavity between the walls"})
+	if got := s.shortestWall(); !(got >= minLength) {
+		s.c.add(Problem{Path: "Size", Code: "no-cavity", Got: num(got), Lo: minLength, Hi: maxLength, Unit: "mm", Why: "the thicknesses leave too little or no cavity between the walls"})
 	}
 	return len(s.c.ps) == n
 }
@@ -55,6 +54,19 @@ func (s *shell) setRect(w, d float64) {
 	for i, x := range [4]float64{d, w, d, w} {
 		s.faces[i].d = x / 2
 	}
+}
+
+// shortestWall is the least length of a wall's inner line at z = 0; negative
+// where the walls have changed sides.
+func (s *shell) shortestWall() float64 {
+	ps := s.corners(0)
+	least := math.Inf(1)
+	for i := range ps {
+		n := s.faces[i].nh
+		p, q := ps[(i+s.walls-1)%s.walls], ps[i]
+		least = math.Min(least, (q[1]-p[1])*n[0]-(q[0]-p[0])*n[1])
+	}
+	return least
 }
 
 // extent is the size of the cavity floor in a horizontal direction. For a

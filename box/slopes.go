@@ -114,7 +114,8 @@ func (s *shell) eavesOf(i int) (pitch, t float64, ok bool) {
 
 // roofPlanes puts every slope through its inner eaves line: the outermost line
 // of the cavity's section at its height, in the direction of the slope.
-func (s *shell) roofPlanes() {
+func (s *shell) roofPlanes() bool {
+	n := len(s.c.ps)
 	top := s.corners(s.height)
 	for k, j := range s.roofs() {
 		f := &s.faces[j]
@@ -136,6 +137,7 @@ func (s *shell) roofPlanes() {
 	if h, ok := s.d.Roof.(Hip); ok && h.Level {
 		s.levelEaves()
 	}
+	return len(s.c.ps) == n
 }
 
 // levelEaves shortens the overhangs of the steeper slopes of a hip until all
