@@ -152,6 +152,9 @@ func TestFilesInOrder(t *testing.T) {
 			t.Errorf("%s begins with %.60q", f.Name, f.Data)
 		}
 	}
+	if bytes.Equal(files[1].Data, files[3].Data) || bytes.Equal(files[2].Data, files[4].Data) {
+		t.Error("assembled and exploded are the same picture")
+	}
 	again, err := Files(resolve(t, pent()), small())
 	if err != nil {
 		t.Fatal(err)
@@ -275,6 +278,43 @@ func TestPlacesThatCannotBeWritten(t *testing.T) {
 	same(t, "after", tree(t, dir), was)
 	if _, err := Folder(file, plan, small()); !errors.Is(err, errNotFolder) {
 		t.Errorf("a file in the place of the folder: %v", err)
+	}
+}
+
+// A disk that refuses one name: what was made on the way is gone again.
+func TestFailingCreateLeavesNothing(t *testing.T) {
+	top := t.TempDir()
+	if _, err := save(filepath.Join(top, "a", "b", "out"), texts("ok.txt", "x", strings.Repeat("n", 300), "x")); err == nil {
+		t.Fatal("a name of 300 bytes was taken")
+	}
+	same(t, "after", tree(t, top), map[string]string{"./": ""})
+}
+
+// A folder that appears while its files are being made is written into.
+func TestCreateMeetsAFolder(t *testing.T) {
+	dir, was := before(t)
+	if err := create(dir, []File{{"a.txt", []byte("new a")}}); err != nil {
+		t.Fatal(err)
+	}
+	was["a.txt"] = "new a"
+	same(t, "after", tree(t, dir), was)
+	same(t, "beside", tree(t, filepath.Dir(dir)), func() map[string]string {
+		m := map[string]string{"./": "", "out/": ""}
+		for n, b := range was {
+			if n != "./" {
+				m["out/"+n] = b
+			}
+		}
+		return m
+	}())
+}
+
+// If even the way back fails, the caller hears of it.
+func TestUndoSaysWhatFails(t *testing.T) {
+	dir, _ := before(t)
+	m := mover{dir: dir, done: []moved{{file: filepath.Join(dir, "a.txt"), saved: filepath.Join(dir, "gone")}}}
+	if err := m.undo(); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("undo: %v", err)
 	}
 }
 

@@ -132,8 +132,8 @@ func part(b *strings.Builder, plan *box.Plan, it bom.Item) {
 		}
 		b.WriteString(".\n")
 	}
-	for _, w := range it.Work {
-		fmt.Fprintf(b, "- %s.\n", bom.Escape(capital(w.Words)))
+	for _, w := range it.Jobs() {
+		fmt.Fprintf(b, "- %s.\n", bom.Escape(capital(w)))
 	}
 }
 

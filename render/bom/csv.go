@@ -68,7 +68,7 @@ func (l List) writeCSV(w io.Writer) error {
 			mm(it.Length), mm(it.Width), mm(it.CutLength), mm(it.CutWidth),
 			quoted(it.Grain), num(it.Volume), mass,
 			quoted(it.faceWords()), quoted(it.Up), quoted(it.FaceEdge), quoted(string(it.Hand)), mirror,
-			quoted(it.bevels()), quoted(it.meetings()), quoted(it.work()), quoted(it.compensation()),
+			quoted(it.bevels()), quoted(it.meetings()), quoted(strings.Join(it.Jobs(), " | ")), quoted(it.compensation()),
 		})
 	}
 	_, err := io.WriteString(w, b.String())

@@ -3,6 +3,7 @@ package bom
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"holt.example/box"
 )
@@ -68,27 +69,46 @@ func sideWord(u, v float64) string {
 }
 
 // upWords says which edge of the panel is up in the box; of a level part, which
-// one looks to the front.
+// one looks to the front. A part without straight edges says which side.
 func upWords(p box.Piece, names []string) string {
-	up, front := -1, -1
-	upZ, frontY := 0.1, -0.1 // sines: flatter than 6 degrees is level
+	// A sine of 0.1: flatter than 6 degrees is level.
+	const level = 0.1
+	z := make([]float64, len(p.Panel.Edges))
+	front := make([]float64, len(p.Panel.Edges))
 	for k, e := range p.Panel.Edges {
 		u, v := outward(e)
 		d := p.Home.U.Scale(u).Add(p.Home.V.Scale(v))
-		if d.Z > upZ+near {
-			up, upZ = k, d.Z
-		}
-		if d.Y < frontY-near {
-			front, frontY = k, d.Y
-		}
+		z[k], front[k] = d.Z, -d.Y
 	}
+	upright := math.Hypot(p.Home.U.Z, p.Home.V.Z) > level
 	switch {
-	case up >= 0:
-		return names[up] + " edge"
-	case front >= 0:
-		return "level, " + names[front] + " edge to the front"
+	case len(z) == 0 && upright:
+		return sideWord(p.Home.U.Z, p.Home.V.Z) + " side"
+	case len(z) == 0:
+		return "level"
+	case upright:
+		return foremost(z, names)
 	}
-	return ""
+	return "level, " + foremost(front, names) + " to the front"
+}
+
+// foremost names the edge with the greatest value, or both of two that share
+// it.
+func foremost(x []float64, names []string) string {
+	most := math.Inf(-1)
+	for _, a := range x {
+		most = math.Max(most, a)
+	}
+	var out []string
+	for k, a := range x {
+		if a > most-near {
+			out = append(out, names[k])
+		}
+	}
+	if len(out) == 1 {
+		return out[0] + " edge"
+	}
+	return strings.Join(out, " and ") + " edges"
 }
 
 // faceEdge is the edge to plane first and to measure from: along the grain,

@@ -243,7 +243,7 @@ func (it Item) json() jsonItem {
 	for _, w := range it.Work {
 		jw := jsonWork{
 			Kind: string(w.Kind), Use: string(w.Use), Side: string(w.Side), From: exact(w.From), To: exact(w.To),
-			Guests: texts(w.Guests), Source: w.Source, Words: w.Words, Region: regionJSON(w.Region),
+			Guests: texts(w.Guests), Source: w.Source, Words: w.Words(), Region: regionJSON(w.Region),
 		}
 		for _, t := range w.Tilt {
 			jw.Tilt = append(jw.Tilt, exact(t))

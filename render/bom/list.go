@@ -133,7 +133,18 @@ type Work struct {
 	// depth rounded down to 0.1 (no lip gets thinner), the width up (the guest
 	// goes in). For a round hole Width is the diameter. 0 where not used.
 	Depth, Width box.MM
-	Words        string
+	// In words: what is cut, where, and what else is to know of it.
+	What, Where, More string
+}
+
+// Words is the operation in one line.
+func (w Work) Words() string { return w.What + listed(w.Where) + w.More }
+
+func listed(s string) string {
+	if s == "" {
+		return ""
+	}
+	return ", " + s
 }
 
 // Totals sums the list up.
@@ -240,6 +251,9 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 				edge.Neighbours = append(edge.Neighbours, q[k].Neighbour)
 			}
 		}
+		if edge.Joint == "" {
+			edge.Joint = s.jointOf(p.Part, e.Neighbour)
+		}
 		it.Edges = append(it.Edges, edge)
 	}
 	it.FaceEdge = faceEdge(p, names)
@@ -251,7 +265,7 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 			}
 		}
 		if len(w.Guests) > 0 {
-			w.Words += ", for " + joinParts(once(w.Guests), " or ")
+			w.More += ", for " + joinParts(once(w.Guests), " or ")
 		}
 		it.Work = append(it.Work, w)
 	}
@@ -268,6 +282,16 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 		it.Words = s.explain(p.Part)
 	}
 	return it
+}
+
+// jointOf is the joint of the seam between two parts, "" without one.
+func (s source) jointOf(p, q box.Part) string {
+	for _, m := range s.seams {
+		if m.Over == p && m.Under == q || m.Over == q && m.Under == p {
+			return m.Joint
+		}
+	}
+	return ""
 }
 
 // guestOf is what cut k takes in part q, which is equal to p. At an edge it is

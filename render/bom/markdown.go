@@ -104,8 +104,8 @@ func (l List) workList(b *strings.Builder) {
 		}
 		n++
 		fmt.Fprintf(b, "- %d, %s\n", it.Number, Escape(it.names(", ")))
-		for _, w := range it.Work {
-			fmt.Fprintf(b, "  - %s\n", Escape(w.Words))
+		for _, w := range it.Jobs() {
+			fmt.Fprintf(b, "  - %s\n", Escape(w))
 		}
 	}
 	if n == 0 {

@@ -2,6 +2,7 @@ package bom
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"holt.example/box"
@@ -57,10 +58,10 @@ func TestPentBox(t *testing.T) {
 		t.Errorf("the sides are equal, one turned over: %d, %v, %s", it.Quantity, it.Parts, it.Face)
 	}
 	// 170 + 16 above the cavity's floor, 14.6 + 20 below it.
-	if w := l.Items[0].Work[2].Words; w != "hole 32 through, 220.5 up, centred (entrance)" {
+	if w := l.Items[0].Work[2].Words(); w != "hole 32 through, 220.5 up, centred (entrance)" {
 		t.Errorf("entrance: %s", w)
 	}
-	if w := l.Items[0].Work[0].Words; w != "rebate 7 x 14.6 along the left edge, for right" {
+	if w := l.Items[0].Work[0].Words(); w != "rebate 7 x 14.6 along the left edge, for right" {
 		t.Errorf("rebate: %s", w)
 	}
 	// tan 12 x 14.6 = 3.1033
@@ -230,6 +231,62 @@ func TestGuestsOfEqualParts(t *testing.T) {
 		if it.Work[0].Guests[i] != next[p] {
 			t.Errorf("%s takes %s, want %s", p, it.Work[0].Guests[i], next[p])
 		}
+	}
+}
+
+// What stands between others, is cut off, or is alone.
+func TestOtherParts(t *testing.T) {
+	d := pent()
+	d.Features = []box.Feature{box.CornerCuts{Size: 9.04}, box.Drains{}}
+	d.Inner = []box.Inner{box.Partition{Name: "half", Across: box.RunLeftToRight, Height: 100.26, Joint: joints.Housing{Depth: 4.97, Tight: true}}}
+	d.Free = []box.Free{{Name: "batten", Outline: outline.Rectangle(-20, 0, 20, 400), At: box.Place{Y: 200}}}
+	plan := resolve(t, d)
+	l := New(plan, Options{Step: 0.5})
+
+	floor := l.Items[itemOf(l, box.Floor)]
+	jobs := floor.Jobs()
+	// 16 and 104: twice the diameter from the walls, common practice.
+	want := []string{
+		"corner cut off, 9 along the lower edge and 9 along the right edge (drain)",
+		"4 times hole 8 through: 16 up, 104 from the left; 16 up, 16 from the left; 104 up, 16 from the left; 104 up, 104 from the left (drain)",
+	}
+	if len(jobs) != 5 || jobs[0] != want[0] || jobs[4] != want[1] {
+		t.Errorf("floor: %q, want %q", jobs, want)
+	}
+	sides := map[string]bool{}
+	for _, j := range jobs[:4] {
+		sides[j] = true
+	}
+	if len(sides) != 4 {
+		t.Errorf("the corners are not told apart: %q", jobs)
+	}
+
+	// The housings are set to 4.9, so the partition reaches 4.9 into each: 120 +
+	// 9.8 = 129.8, down to 129.5. Its top is free, its foot on the floor:
+	// 100.26 down to 100.
+	half := l.Items[itemOf(l, box.InnerPart("half"))]
+	if half.CutWidth != 129.5 || half.CutLength != 100 || math.Abs(float64(half.Width)-129.94) > 1e-6 {
+		t.Errorf("partition: %v x %v cut to %v x %v", half.Length, half.Width, half.CutLength, half.CutWidth)
+	}
+	if half.Up != "upper edge" || !strings.Contains(half.meetings(), "right: right (housing)") && !strings.Contains(half.meetings(), "right: left (housing)") {
+		t.Errorf("partition: up %q, %q", half.Up, half.meetings())
+	}
+	left := l.Items[itemOf(l, box.Left)].Jobs()
+	if len(left) != 1 || !strings.HasPrefix(left[0], "groove 4.9 x 14.6, left side ") || !strings.HasSuffix(left[0], ", for inner/half") {
+		t.Errorf("left: %q", left)
+	}
+
+	batten := l.Items[itemOf(l, box.FreePart("batten"))]
+	if batten.Up != "upper side" || batten.CutLength != 400 || batten.CutWidth != 40 || batten.FaceEdge != "" {
+		t.Errorf("batten: up %q, %v x %v, face edge %q", batten.Up, batten.CutLength, batten.CutWidth, batten.FaceEdge)
+	}
+
+	gable := New(resolve(t, designs()["gable"]), Options{})
+	if up := gable.Items[itemOf(gable, box.Front)].Up; up != "upper right and upper left edges" {
+		t.Errorf("under a gable: up %q", up)
+	}
+	if up := gable.Items[itemOf(gable, box.Floor)].Up; up != "level, lower edge to the front" {
+		t.Errorf("floor: up %q", up)
 	}
 }
 

@@ -183,7 +183,7 @@ func (s source) endAt(p box.Piece, guests []bool, u, v, most float64) end {
 			}
 			if guests[k] {
 				e.guest = true
-				e.enter = math.Max(e.enter, float64(pe.Adds))
+				e.enter = math.Max(e.enter, s.enters(p, pe))
 			}
 		}
 		if found {
@@ -191,6 +191,26 @@ func (s source) endAt(p box.Piece, guests []bool, u, v, most float64) end {
 		}
 	}
 	return e
+}
+
+// enters is how far a guest reaches into its neighbour. Where the edge does not
+// say, it is the depth of the cut that takes it.
+func (s source) enters(p box.Piece, e box.PanelEdge) float64 {
+	if e.Joint != "" || e.Adds != 0 {
+		return float64(e.Adds)
+	}
+	depth := 0.0
+	for _, q := range s.pieces {
+		if q.Part != e.Neighbour {
+			continue
+		}
+		for _, op := range q.Panel.Ops {
+			if op.Guest == p.Part {
+				depth = math.Max(depth, float64(op.To-op.From))
+			}
+		}
+	}
+	return depth
 }
 
 // round gives every piece its rounded blank.

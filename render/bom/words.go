@@ -82,13 +82,31 @@ func has(ps []box.Part, p box.Part) bool {
 	return false
 }
 
-// work lists the operations.
-func (it Item) work() string {
-	s := make([]string, len(it.Work))
-	for i, w := range it.Work {
-		s[i] = w.Words
+// Jobs are the operations in words, a line each. Equal ones that follow each
+// other share a line.
+func (it Item) Jobs() []string {
+	var out []string
+	for i := 0; i < len(it.Work); {
+		w := it.Work[i]
+		n := 1
+		for i+n < len(it.Work) && w.Where != "" && it.Work[i+n].Where != "" && it.Work[i+n].What == w.What && it.Work[i+n].More == w.More {
+			n++
+		}
+		if n == 1 {
+			out = append(out, w.Words())
+		} else {
+			t := fmt.Sprintf("%d times %s: ", n, w.What)
+			for k := range n {
+				if k > 0 {
+					t += "; "
+				}
+				t += it.Work[i+k].Where
+			}
+			out = append(out, t+w.More)
+		}
+		i += n
 	}
-	return strings.Join(s, "; ")
+	return out
 }
 
 // compensation says what the joints added and why, edge by edge.

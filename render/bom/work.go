@@ -25,16 +25,15 @@ func workOf(p box.Piece, op box.Op, names []string, step float64) (Work, int) {
 	}
 	d.u0, d.u1 = reach(p.Panel.Machined, 1, 0)
 	d.v0, _ = reach(p.Panel.Machined, 0, 1)
-	var text string
 	switch op.Kind {
 	case box.OpRebate, box.OpNotch:
-		text = d.atEdge(&w)
+		d.atEdge(&w)
 	case box.OpHousing, box.OpGroove:
-		text = d.channel(&w)
+		d.channel(&w)
 	default:
-		text = d.island(&w)
+		d.island(&w)
 	}
-	w.Words = text + d.more()
+	w.More = d.more()
 	return w, d.open
 }
 
@@ -76,7 +75,7 @@ func (d describer) across(u float64) string {
 }
 
 // island describes what lies within the face: holes, openings, pockets, marks.
-func (d describer) island(w *Work) string {
+func (d *describer) island(w *Work) {
 	c, dia, round := circle(d.op.Region)
 	what := map[box.OpKind]string{
 		box.OpBore: "hole", box.OpOpening: "opening", box.OpPocket: "pocket", box.OpMark: "mark",
@@ -101,53 +100,93 @@ func (d describer) island(w *Work) string {
 		w.Depth = box.MM(d.depth())
 		fmt.Fprintf(&b, ", %s deep", mm(w.Depth))
 	}
+	w.What = b.String()
 	if len(d.op.Region) > 0 {
-		fmt.Fprintf(&b, ", %s up, %s", d.place(c.Y-d.v0), d.across(c.X))
+		w.Where = d.place(c.Y-d.v0) + " up, " + d.across(c.X)
 	}
-	return b.String()
 }
 
 // atEdge describes what is open to an edge: rebates and notches.
-func (d *describer) atEdge(w *Work) string {
-	k, in, lo, hi := d.edge()
-	if k < 0 {
-		return d.island(w)
+func (d *describer) atEdge(w *Work) {
+	d.clip()
+	t := d.edges()
+	if len(t) == 0 {
+		d.island(w)
+		return
 	}
-	d.open = k
-	e := d.p.Panel.Edges[k]
+	if len(t) == 2 && len(d.op.Region) == 1 && len(d.op.Region[0]) == 3 && d.op.Side == box.SideThrough {
+		w.What = fmt.Sprintf("corner cut off, %s along the %s edge and %s along the %s edge",
+			num(d.size(t[0].hi-t[0].lo)), d.names[t[0].edge], num(d.size(t[1].hi-t[1].lo)), d.names[t[1].edge])
+		return
+	}
+	// The edge that it reaches least far in from.
+	c := t[0]
+	for _, x := range t[1:] {
+		if x.in < c.in-near {
+			c = x
+		}
+	}
+	d.open = c.edge
+	e := d.p.Panel.Edges[c.edge]
 	length := float64(e.Length)
-	wide := d.size(in)
+	wide := d.size(c.in)
 	w.Width = box.MM(wide)
-	name := d.names[k] + " edge"
+	name := d.names[c.edge] + " edge"
 	// Upright edges are measured from their lower end, others from the left.
 	dir, du, dv := "up", e.To.X-e.From.X, e.To.Y-e.From.Y
 	if math.Abs(du) > math.Abs(dv) {
 		dir, dv = "from its left end", du
 	}
+	lo, hi := c.lo, c.hi
 	if dv < 0 {
 		lo, hi = length-hi, length-lo
 	}
-	var b strings.Builder
 	if d.op.Kind == box.OpNotch {
-		fmt.Fprintf(&b, "notch %s x %s out of the %s", num(wide), num(d.size(hi-lo)), name)
+		w.What = fmt.Sprintf("notch %s x %s out of the %s", num(wide), num(d.size(hi-lo)), name)
 	} else {
 		w.Depth = box.MM(d.depth())
-		fmt.Fprintf(&b, "rebate %s x %s along the %s", mm(w.Depth), num(wide), name)
+		w.What = fmt.Sprintf("rebate %s x %s along the %s", mm(w.Depth), num(wide), name)
 	}
 	if lo > 1e-3 || hi < length-1e-3 {
-		fmt.Fprintf(&b, ", %s to %s %s", d.place(lo), d.place(lo+d.size(hi-lo)), dir)
+		w.Where = fmt.Sprintf("%s to %s %s", d.place(lo), d.place(lo+d.size(hi-lo)), dir)
 	}
-	return b.String()
 }
 
-// edge finds the edge that an operation is open to: the one that it touches and
-// reaches least far in from. in is that reach, lo and hi the interval along
-// the edge from its start.
-func (d describer) edge() (k int, in, lo, hi float64) {
-	k = -1
-	if len(d.op.Region) == 0 {
-		return k, 0, 0, 0
+// clip cuts a region off where it runs out beyond the part.
+func (d *describer) clip() {
+	var all []outline.Point
+	for _, e := range d.p.Panel.Edges {
+		all = append(all, e.From, e.To)
 	}
+	if len(all) == 0 || len(d.op.Region) == 0 {
+		return
+	}
+	base := outline.Region{outline.Hull(all)}
+	out, in := d.op.Region.Extents(), base.Extents()
+	if out.Min.X > in.Min.X-near && out.Min.Y > in.Min.Y-near && out.Max.X < in.Max.X+near && out.Max.Y < in.Max.Y+near {
+		return
+	}
+	if r, err := outline.Intersect(d.op.Region, base); err == nil && len(r) > 0 {
+		for i := range r {
+			r[i] = r[i].Simplify(near)
+		}
+		d.op.Region = r
+	}
+}
+
+// contact is an edge that an operation is open to: how far it reaches in from
+// there, and the interval along the edge from its start.
+type contact struct {
+	edge       int
+	in, lo, hi float64
+}
+
+// edges finds the edges that an operation is open to.
+func (d *describer) edges() []contact {
+	if len(d.op.Region) == 0 {
+		return nil
+	}
+	var out []contact
 	for i, e := range d.p.Panel.Edges {
 		nu, nv := outward(e)
 		base := float64(e.From.X*nu) + float64(e.From.Y*nv)
@@ -159,45 +198,43 @@ func (d describer) edge() (k int, in, lo, hi float64) {
 		start := float64(e.From.X*tu) + float64(e.From.Y*tv)
 		l, h := reach(d.op.Region, tu, tv)
 		l, h = math.Max(l-start, 0), math.Min(h-start, float64(e.Length))
-		if h-l < 1e-3 {
-			continue
-		}
-		if k < 0 || base-a < in-near {
-			k, in, lo, hi = i, base-a, l, h
+		if h-l >= 1e-3 {
+			out = append(out, contact{i, base - a, l, h})
 		}
 	}
-	return k, in, lo, hi
+	return out
 }
 
 // channel describes housings and grooves.
-func (d describer) channel(w *Work) string {
+func (d *describer) channel(w *Work) {
 	if len(d.op.Region) == 0 {
-		return string(d.op.Kind)
+		w.What = string(d.op.Kind)
+		return
 	}
+	d.clip()
 	u, v := direction(d.op.Region)
 	lo, hi := reach(d.op.Region, u, v)
 	a, b := reach(d.op.Region, -v, u)
 	w.Depth, w.Width = box.MM(d.depth()), box.MM(d.size(b-a))
-	t := fmt.Sprintf("%s %s x %s", d.op.Kind, mm(w.Depth), mm(w.Width))
+	w.What = fmt.Sprintf("%s %s x %s", d.op.Kind, mm(w.Depth), mm(w.Width))
 	faceLo, faceHi := reach(d.p.Panel.Machined, u, v)
 	stopped := lo > faceLo+1e-3 || hi < faceHi-1e-3
 	switch {
 	case v == 0:
-		t += fmt.Sprintf(", lower side %s up", d.place(a-d.v0))
+		w.Where = fmt.Sprintf("lower side %s up", d.place(a-d.v0))
 		if stopped {
-			t += fmt.Sprintf(", %s to %s from the left", d.place(lo-d.u0), d.place(lo-d.u0+d.size(hi-lo)))
+			w.Where += fmt.Sprintf(", %s to %s from the left", d.place(lo-d.u0), d.place(lo-d.u0+d.size(hi-lo)))
 		}
 	case u == 0:
-		t += fmt.Sprintf(", left side %s from the left", d.place(-b-d.u0))
+		w.Where = fmt.Sprintf("left side %s from the left", d.place(-b-d.u0))
 		if stopped {
-			t += fmt.Sprintf(", %s to %s up", d.place(lo-d.v0), d.place(lo-d.v0+d.size(hi-lo)))
+			w.Where += fmt.Sprintf(", %s to %s up", d.place(lo-d.v0), d.place(lo-d.v0+d.size(hi-lo)))
 		}
 	default:
 		angle := math.Atan2(v, u) * 180 / math.Pi
 		mu, mv := float64((lo+hi)/2*u)-float64((a+b)/2*v), float64((lo+hi)/2*v)+float64((a+b)/2*u)
-		t += fmt.Sprintf(", %s long at %s deg, its middle %s up, %s", num(d.size(hi-lo)), num(nearest(angle, 0.1)), d.place(mv-d.v0), d.across(mu))
+		w.Where = fmt.Sprintf("%s long at %s deg, its middle %s up, %s", num(d.size(hi-lo)), num(nearest(angle, 0.1)), d.place(mv-d.v0), d.across(mu))
 	}
-	return t
 }
 
 // more says what any operation may need to have said.

@@ -77,8 +77,8 @@ func TestWorkInWords(t *testing.T) {
 	}
 	for _, tt := range tests {
 		p := back()
-		if got, _ := workOf(p, tt.op, edgeNames(p.Panel), tt.step); got.Words != tt.words {
-			t.Errorf("got  %s\nwant %s", got.Words, tt.words)
+		if got, _ := workOf(p, tt.op, edgeNames(p.Panel), tt.step); got.Words() != tt.words {
+			t.Errorf("got  %s\nwant %s", got.Words(), tt.words)
 		}
 	}
 }
@@ -91,8 +91,8 @@ func TestWordsDoNotDependOnTheStart(t *testing.T) {
 	for i := range slot {
 		c := append(append(outline.Contour(nil), slot[i:]...), slot[:i]...)
 		for _, c := range []outline.Contour{c, c.Reverse()} {
-			if got, _ := workOf(p, op(box.OpOpening, box.SideThrough, 0, 14.6, c), edgeNames(p.Panel), 0.1); got.Words != want {
-				t.Errorf("from vertex %d: %s, want %s", i, got.Words, want)
+			if got, _ := workOf(p, op(box.OpOpening, box.SideThrough, 0, 14.6, c), edgeNames(p.Panel), 0.1); got.Words() != want {
+				t.Errorf("from vertex %d: %s, want %s", i, got.Words(), want)
 			}
 		}
 	}
