@@ -17,20 +17,11 @@ const thinWeb = 0.5
 func (s *shell) checkFeats(p *part) {
 	fr := p.face.panelFrame(FromOuter)
 	top, bottom, _ := p.outlines(FromOuter, fr)
-	var cavity outline.Contour
-	if p.at >= 0 {
-		cavity = outline.Polygon(flat(p.face.loop, p.face.frame)...)
-	}
 	for i := range p.feats {
 		f := &p.feats[i]
 		got := size(f.outline)
-		if f.cavity && cavity != nil {
-			if d := inside(cavity, f.outline); d < 0 {
-				s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: got,
-					Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face, which is %s wide and %s high: it would run into a neighbour of %s",
-						f.source, num(round1(-d)), num(round1(cavity.Extents().Width())), num(round1(cavity.Extents().Height())), p.face.part)})
-				continue
-			}
+		if !s.opensInside(p, f) {
+			continue
 		}
 		off := 0.0
 		for _, r := range []outline.Region{top, bottom} {
@@ -80,6 +71,39 @@ func (p *part) eachPair(d float64, do func(i, k int)) {
 			if !apart(boxes[i], boxes[k], d) {
 				do(i, k)
 			}
+		}
+	}
+}
+
+// opensInside sees that an opening which must lead into the cavity does.
+func (s *shell) opensInside(p *part, f *feat) bool {
+	if !f.cavity || p.at < 0 {
+		return true
+	}
+	cavity := outline.Polygon(flat(p.face.loop, p.face.frame)...)
+	d := inside(cavity, f.outline)
+	if d >= 0 {
+		return true
+	}
+	e := cavity.Extents()
+	s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: size(f.outline),
+		Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face, which is %s wide and %s high: it would run into a neighbour of %s",
+			f.source, num(round1(-d)), num(round1(e.Width())), num(round1(e.Height())), p.face.part)})
+	return false
+}
+
+// checkOpenings is what can be said of features when the joints are at fault.
+func (s *shell) checkOpenings() {
+	var parts []*part
+	for i := range s.faces {
+		if !s.faces[i].open {
+			parts = append(parts, &part{face: &s.faces[i], at: i})
+		}
+	}
+	s.lowerFeatures(parts)
+	for _, p := range parts {
+		for i := range p.feats {
+			s.opensInside(p, &p.feats[i])
 		}
 	}
 }

@@ -46,7 +46,11 @@ func (d Design) Resolve() (*Plan, error) {
 		return nil, c.err()
 	}
 	if d.Size != nil {
-		if s = newShell(&d, c); s == nil || !s.setJoints() {
+		if s = newShell(&d, c); s == nil {
+			return nil, c.err()
+		}
+		if !s.setJoints() {
+			s.checkOpenings()
 			return nil, c.err()
 		}
 		r := s.setOrder()

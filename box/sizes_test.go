@@ -106,8 +106,16 @@ func (x upright) sizes() map[box.Part][2]float64 {
 		}
 		return x.h
 	}
-	sideTop := roof(x.d + e[1][1]) // the right one's further end lies at the back
-	leftTop := roof(x.d + e[3][0])
+	atBack, leftAtBack := e[1][1], e[3][0]
+	if x.corner == 3 { // the topmost finger there belongs to the part that laps over
+		if x.laps == int(box.FrontBack) {
+			atBack = 0
+		}
+		if x.laps != int(box.Sides) {
+			leftAtBack = 0
+		}
+	}
+	sideTop, leftTop := roof(x.d+atBack), roof(x.d+leftAtBack)
 	if x.cover == 2 {
 		sideTop, leftTop = roof(x.d/2), roof(x.d/2)
 	}
