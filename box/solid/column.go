@@ -46,7 +46,7 @@ func (s *shell) newColumns(prisms []Prism, chord float64, groups *int32) []colum
 	cols := make([]column, 0, len(prisms))
 	for i := range prisms {
 		p := &prisms[i]
-		pts := p.Outline.Flatten(chord)
+		pts := p.flatten(chord)
 		smooth := smoothRuns(p.Outline, pts, groups)
 		if area2(pts) < 0 {
 			pts = anticlockwise(pts)

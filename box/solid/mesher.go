@@ -47,7 +47,9 @@ func (b Body) Mesh(chord float64) (*Mesh, error) {
 	}
 	m := &mesher{s: b.newShell(base), mesh: &Mesh{}}
 	var groups int32
-	m.cols = m.s.solveColumns(b.Prisms, chord, &groups)
+	if m.cols, err = m.s.solveColumns(b.Prisms, chord, &groups); err != nil {
+		return nil, err
+	}
 	m.s.build(nil)
 	m.merge()
 	m.net = gather(m.s.frags, m.of)
@@ -86,7 +88,7 @@ func (b Body) bounded() (Convex, error) {
 	}
 	for i, p := range b.Prisms {
 		if !p.valid() {
-			return Convex{}, fmt.Errorf("solid: prism %d has a frame or ends that are not numbers", i)
+			return Convex{}, fmt.Errorf("solid: prism %d: frame not right-handed and square, or numbers out of range", i)
 		}
 	}
 	base := b.Convex()
@@ -106,10 +108,16 @@ func (h Plane) valid() bool {
 	return l > 0.99 && l < 1.01 && math.Abs(h.D) < 1e9
 }
 
+// valid: a right-handed frame, square and to scale within 1e-6, and numbers.
 func (p Prism) valid() bool {
 	f := p.Frame
-	for _, v := range [3]Vec{f.U, f.V, f.W} {
-		if l := v.Dot(v); !(l > 0.99 && l < 1.01) {
+	for _, d := range [3]Vec{f.U.Cross(f.V).Sub(f.W), f.V.Cross(f.W).Sub(f.U), {f.W.Len() - 1, 0, 0}} {
+		if !(d.Dot(d) < 1e-12) {
+			return false
+		}
+	}
+	for _, v := range p.Outline {
+		if !(math.Abs(v.X) <= farthest && math.Abs(v.Y) <= farthest && math.Abs(v.Bulge) <= farthest) {
 			return false
 		}
 	}
@@ -118,9 +126,9 @@ func (p Prism) valid() bool {
 
 // solveColumns finds the spans of the prisms that are columns, and makes the
 // others cutters of the shell.
-func (s *shell) solveColumns(prisms []Prism, chord float64, groups *int32) []column {
+func (s *shell) solveColumns(prisms []Prism, chord float64, groups *int32) ([]column, error) {
 	if len(prisms) == 0 {
-		return nil
+		return nil, nil
 	}
 	cols := s.newColumns(prisms, chord, groups)
 	relate(cols)
@@ -139,12 +147,15 @@ func (s *shell) solveColumns(prisms []Prism, chord float64, groups *int32) []col
 			continue
 		}
 		c.slow, c.spans = true, nil
-		cutters, smooth := c.p.split(c.pts, c.foot, c.smooth)
+		cutters, smooth, ok := c.p.split(c.pts, c.foot, c.smooth)
+		if !ok {
+			return nil, fmt.Errorf("%w (prism %d)", ErrCrossing, k)
+		}
 		for i := range cutters {
 			s.addCut(cutters[i], smooth[i])
 		}
 	}
-	return cols
+	return cols, nil
 }
 
 // merge gives coplanar surfaces of the shell one surface in the mesh.

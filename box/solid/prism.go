@@ -8,21 +8,42 @@ import (
 
 // cutters are the prism as convex cutters, its outline flattened.
 func (p Prism) cutters(chord float64) []Cutter {
-	pts := p.Outline.Flatten(chord)
+	pts := p.flatten(chord)
 	foot := make([]Vec, len(pts))
 	for i, q := range pts {
 		foot[i] = p.Frame.Out(Vec{q.X, q.Y, 0})
 	}
-	cutters, _ := p.split(pts, foot, nil)
+	cutters, _, _ := p.split(pts, foot, nil)
 	return cutters
+}
+
+// flatten is the outline as a polygon, without points that weld together.
+func (p Prism) flatten(chord float64) []outline.Point {
+	pts := p.Outline.Flatten(chord)
+	out := pts[:0]
+	for _, q := range pts {
+		if n := len(out); n == 0 || !welds(q, out[n-1]) {
+			out = append(out, q)
+		}
+	}
+	for len(out) > 1 && welds(out[0], out[len(out)-1]) {
+		out = out[:len(out)-1]
+	}
+	return out
+}
+
+func welds(p, q outline.Point) bool {
+	dx, dy := p.X-q.X, p.Y-q.Y
+	return float64(dx*dx)+float64(dy*dy) <= weldRadius*weldRadius
 }
 
 // split parts the flattened outline into convex pieces and makes each a cutter.
 // smooth are the smoothing groups of the sides of pts, or nil; each cutter's
-// planes get theirs, a side between two pieces 0.
-func (p Prism) split(pts []outline.Point, foot []Vec, smooth []int32) ([]Cutter, [][]int32) {
+// planes get theirs, a side between two pieces 0. It is false for an outline that
+// crosses itself.
+func (p Prism) split(pts []outline.Point, foot []Vec, smooth []int32) ([]Cutter, [][]int32, bool) {
 	if len(pts) < 3 {
-		return nil, nil
+		return nil, nil, true
 	}
 	index := make(map[outline.Point]int, len(pts))
 	for i, q := range pts {
@@ -30,8 +51,11 @@ func (p Prism) split(pts []outline.Point, foot []Vec, smooth []int32) ([]Cutter,
 	}
 	var out []Cutter
 	var groups [][]int32
+	left := math.Abs(area2(pts))
+	slack := 1e-9 * left
 	for _, piece := range outline.ConvexPieces(pts) {
 		piece = anticlockwise(piece)
+		left -= area2(piece)
 		k := make(Cutter, 0, len(piece)+2)
 		g := make([]int32, len(piece), len(piece)+2)
 		for i, q := range piece {
@@ -48,7 +72,7 @@ func (p Prism) split(pts []outline.Point, foot []Vec, smooth []int32) ([]Cutter,
 		out = append(out, k)
 		groups = append(groups, append(g, 0, 0)[:len(k)])
 	}
-	return out, groups
+	return out, groups, math.Abs(left) <= slack
 }
 
 // caps are the finite ends of the prism.

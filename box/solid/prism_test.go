@@ -127,7 +127,11 @@ func TestMeshPrisms(t *testing.T) {
 				base, _ := tb.bounded()
 				var groups int32
 				all := true
-				for _, k := range tb.newShell(base).solveColumns(tb.Prisms, 0.01, &groups) {
+				cols, err := tb.newShell(base).solveColumns(tb.Prisms, 0.01, &groups)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, k := range cols {
 					all = all && !k.slow
 				}
 				if c.name != "many" && all != c.columns {

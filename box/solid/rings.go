@@ -9,8 +9,9 @@ import (
 
 // Rings is where the surface of the body lies in the plane w = 0 of the frame
 // with its outer side towards +W, as straight-sided contours in u and v:
-// outer ones anticlockwise, holes clockwise. Prisms are not taken out: the
-// caller does that with their true arcs.
+// outer ones anticlockwise, holes clockwise, each from its lowest corner, of
+// equal ones the left. Prisms are not taken out: the caller does that with their
+// true arcs.
 func (b Body) Rings(f Frame) outline.Region {
 	base := b.Convex()
 	if base.Empty() {
@@ -224,8 +225,16 @@ func (n net) addRing(out outline.Region, ring []int32) outline.Region {
 	if len(c) < 3 {
 		return out
 	}
-	contour := make(outline.Contour, len(c))
+	// Begin at the lowest corner, of equal ones at the left.
+	low := 0
 	for i, p := range c {
+		if q := c[low]; p.Y < q.Y-planeGap || p.Y <= q.Y+planeGap && p.X < q.X {
+			low = i
+		}
+	}
+	contour := make(outline.Contour, len(c))
+	for i := range c {
+		p := c[(low+i)%len(c)]
 		contour[i] = outline.Vertex{X: p.X, Y: p.Y}
 	}
 	return append(out, contour)

@@ -1,7 +1,5 @@
 package solid
 
-import "math"
-
 // shell is the surface of a body, without its prisms, as convex polygons: the
 // faces of the base less all cutters, and the faces of the cutters inside the
 // base, turned round, less the other cutters.
@@ -10,7 +8,8 @@ type shell struct {
 	cuts  []cut
 	surfs []Surface
 	frags []frag
-	mem   []Vec // memory of the loops
+	known []Plane // of the base and of the cutters so far
+	mem   []Vec   // memory of the loops
 	tmp   [2][]frag
 }
 
@@ -26,7 +25,6 @@ type cut struct {
 	planes []Plane // those that bound the cell
 	surfs  []int32 // of these planes; the normals point into the cell
 	faces  []int32 // of the cell, on these planes
-	bare   []bool  // the face is one with a face of the base, which goes
 	lo, hi Vec
 }
 
@@ -41,6 +39,7 @@ func (b Body) newShell(base Convex) *shell {
 	}
 	for _, f := range base.Faces {
 		s.surfs = append(s.surfs, Surface{N: f.N})
+		s.known = append(s.known, b.Base[f.ID])
 	}
 	for _, k := range b.Cutters {
 		s.addCut(k, nil)
@@ -51,6 +50,7 @@ func (b Body) newShell(base Convex) *shell {
 // addCut adds a cutter; its plane j belongs to the smoothing group smooth[j].
 func (s *shell) addCut(k Cutter, smooth []int32) {
 	const id = 1 << 30 // beyond every plane of a base
+	k = s.settle(k)
 	cell := s.base.within(k, id)
 	if cell.Empty() {
 		return
@@ -70,13 +70,36 @@ func (s *shell) addCut(k Cutter, smooth []int32) {
 		c.faces = append(c.faces, int32(i))
 		c.surfs = append(c.surfs, int32(len(s.surfs)))
 		s.surfs = append(s.surfs, Surface{N: k[j].N.Scale(-1), Smooth: g})
-		bare := false
-		for _, b := range s.base.Faces {
-			bare = bare || skin(b.Loop, b.N, k[j])
-		}
-		c.bare = append(c.bare, bare)
 	}
 	s.cuts = append(s.cuts, c)
+}
+
+// settle gives a cutter the planes of the base and of earlier cutters where its
+// own are parallel to them and so near that welding would make one of them. What
+// material is left between is taken away: it would be a sheet without thickness.
+func (s *shell) settle(k Cutter) Cutter {
+	out := make(Cutter, len(k))
+next:
+	for i, h := range k {
+		for _, g := range s.known {
+			if d := h.D - g.D; d <= weldRadius && d >= -weldRadius && parallel(h.N, g.N) {
+				out[i] = g
+				continue next
+			}
+			if d := h.D + g.D; d <= weldRadius && d >= -weldRadius && opposite(h.N, g.N) {
+				out[i] = g.Flip()
+				continue next
+			}
+		}
+		out[i] = h
+		s.known = append(s.known, h)
+	}
+	return out
+}
+
+func parallel(n, m Vec) bool {
+	d := n.Sub(m)
+	return d.Dot(d) <= parallelGap*parallelGap
 }
 
 // cutFace is the face of cut k on its plane j, turned round.
@@ -101,9 +124,6 @@ func (s *shell) build(want func(loop []Vec, n Vec) bool) {
 	for k := range s.cuts {
 		c := &s.cuts[k]
 		for j := range c.planes {
-			if c.bare[j] {
-				continue
-			}
 			loop := s.cutFace(k, j)
 			if want != nil && !want(loop, s.surfs[c.surfs[j]].N) {
 				continue
@@ -148,13 +168,14 @@ func (s *shell) cutFrag(g frag, c *cut, own, m int, out []frag) []frag {
 		if anyInside(g.loop, h) {
 			continue
 		}
-		behind := h.N.Dot(n) > 0 // the cut would take the material behind the polygon
-		if behind && skin(g.loop, n, h) ||
-			!behind && own >= 0 && m < own && onPlane(g.loop, h) {
-			skip = j
-			continue
+		if !onPlane(g.loop, h) {
+			return append(out, g)
 		}
-		return append(out, g)
+		behind := h.N.Dot(n) > 0 // the cut takes the material behind the polygon
+		if !behind && (own < 0 || m > own) {
+			return append(out, g)
+		}
+		skip = j
 	}
 	mark, rest := len(out), g.loop
 	for j, h := range c.planes {
@@ -213,14 +234,6 @@ func (s *shell) split(loop []Vec, h Plane) (in, out []Vec) {
 		return s.mem[at:len(s.mem):len(s.mem)]
 	}
 	return half(1), half(-1)
-}
-
-// skin reports whether the plane is parallel to the polygon with the normal n
-// and so near to it that welding makes one of them: what material lies between
-// is taken away, or it would be left as a sheet without thickness.
-func skin(loop []Vec, n Vec, h Plane) bool {
-	d := h.N.Sub(n)
-	return d.Dot(d) <= parallelGap*parallelGap && math.Abs(h.At(loop[0])) <= weldRadius
 }
 
 // anyInside reports whether a corner lies inside h, beyond the side test.

@@ -21,7 +21,11 @@ func (b Body) Volume(chord float64) (float64, error) {
 	s := b.newShell(base)
 	var groups int32
 	v := 0.0
-	for _, c := range s.solveColumns(b.Prisms, chord, &groups) {
+	cols, err := s.solveColumns(b.Prisms, chord, &groups)
+	if err != nil {
+		return 0, err
+	}
+	for _, c := range cols {
 		if c.slow {
 			m, err := b.Mesh(chord)
 			if err != nil {
