@@ -72,6 +72,9 @@ func (m *mesher) fill(surf int32, edges [][2]int32) error {
 			}
 			m.flips.run(s.tri, s.x, s.y)
 		}
+		if m.flips.needle(s.tri, s.x, s.y) {
+			err = ErrDegenerate
+		}
 		for _, t := range s.tri {
 			m.mesh.Triangles = append(m.mesh.Triangles, [3]int32{m.back[t[0]], m.back[t[1]], m.back[t[2]]})
 			m.mesh.Surface = append(m.mesh.Surface, surf)

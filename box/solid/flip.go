@@ -171,3 +171,18 @@ func (f *flipper) push(h int32) {
 	f.held[h] = true
 	f.stack = append(f.stack, h)
 }
+
+// needle reports whether a triangle is lower than flatHeight.
+func (f *flipper) needle(tri [][3]int32, x, y []float64) bool {
+	for _, t := range tri {
+		a, b, c := t[0], t[1], t[2]
+		ux, uy, vx, vy := x[b]-x[a], y[b]-y[a], x[c]-x[a], y[c]-y[a]
+		wx, wy := vx-ux, vy-uy
+		l := max(float64(ux*ux)+float64(uy*uy), float64(vx*vx)+float64(vy*vy), float64(wx*wx)+float64(wy*wy))
+		s := float64(ux*vy) - float64(vx*uy)
+		if !(s > 0 && float64(s*s) > l*(flatHeight*flatHeight)) {
+			return true
+		}
+	}
+	return false
+}

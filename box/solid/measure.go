@@ -137,8 +137,11 @@ func (m *Mesh) Check() error {
 	}
 	lines := newLiners(m.Vertices, planeGap)
 	for i := 0; i < len(edges); i += 2 {
-		if hit := lines.between(edges[i].a, edges[i].b); len(hit) > 0 {
-			return fmt.Errorf("%w: %v", ErrJunction, m.Vertices[hit[0].v])
+		for _, h := range lines.between(edges[i].a, edges[i].b) {
+			// The corners of the edge's own triangles have been measured above.
+			if !slices.Contains(m.Triangles[edges[i].tri][:], h.v) && !slices.Contains(m.Triangles[edges[i+1].tri][:], h.v) {
+				return fmt.Errorf("%w: %v", ErrJunction, m.Vertices[h.v])
+			}
 		}
 	}
 	if !(m.Volume() > 0) {

@@ -62,12 +62,11 @@ func TestCheckFinds(t *testing.T) {
 			m.Triangles = append(m.Triangles, [3]int32{0, 5, 4}, [3]int32{0, 4, 3}, [3]int32{0, 3, 5}, [3]int32{4, 5, 3})
 		}, ErrNotManifold},
 		{"a junction", func(m *Mesh) {
-			// Edge 1-2 gets a corner that the other triangle does not have: the
-			// gap has no area, so a closed mesh needs the flat triangle; leave it
-			// out of line by a hair.
-			m.Vertices = append(m.Vertices, Vec{0.5, 0.5, 5e-8})
-			m.Triangles[3] = [3]int32{1, 4, 3}
-			m.Triangles = append(m.Triangles, [3]int32{4, 2, 3}, [3]int32{1, 2, 4})
+			// A second tetrahedron stands with its tip on the middle of an edge.
+			m.Vertices = append(m.Vertices, Vec{0.5, 0.5, 0}, Vec{2, 2, 0}, Vec{2, 3, 0}, Vec{2, 2, 1})
+			for _, t := range m.Triangles[:4:4] {
+				m.Triangles = append(m.Triangles, [3]int32{t[0] + 4, t[1] + 4, t[2] + 4})
+			}
 		}, ErrJunction},
 	} {
 		m := tetrahedron()

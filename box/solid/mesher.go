@@ -38,8 +38,10 @@ type mesher struct {
 // lie within chord mm of the true curve and enclose its true area. Nothing is
 // rounded; triangles of a plane are Delaunay within its outlines.
 //
-// Errors are ErrUnbounded, ErrEmpty, ErrNotManifold, ErrOpen and ErrCrossing,
-// the last for outlines that cross themselves; test with errors.Is.
+// Errors are ErrUnbounded, ErrEmpty, ErrNotManifold, and ErrCrossing for outlines
+// that cross themselves; test with errors.Is. Where surfaces come within some
+// 1e-4 mm of each other without being parallel, ErrOpen and ErrDegenerate are
+// possible too: a mesh that is returned is sound.
 func (b Body) Mesh(chord float64) (*Mesh, error) {
 	base, err := b.bounded()
 	if err != nil {
