@@ -130,7 +130,11 @@ func TestHeapPage(t *testing.T) {
 		for i := range s {
 			s[i].Key = rapid.StringN(0, 60, -1).Draw(t, "key")
 		}
-		p, err := Draw(rapid.String().Draw(t, "name"), "heap", s, nil, Options{})
+		o := Options{
+			Width:  rapid.Float64Range(60, 300).Draw(t, "width"),
+			Height: rapid.Float64Range(100, 300).Draw(t, "height"),
+		}
+		p, err := Draw(rapid.String().Draw(t, "name"), "heap", s, nil, o)
 		require.NoError(t, err)
 		pageLaws(t, p)
 		ends(t, p, s)

@@ -279,6 +279,15 @@ func TestSVG(t *testing.T) {
 	assert.NotRegexp(t, `[ "]-0[ "]`, s)
 }
 
+func TestNum(t *testing.T) {
+	for _, c := range []struct {
+		x float64
+		s string
+	}{{0, "0"}, {-0.00001, "0"}, {math.Copysign(0, -1), "0"}, {1.5, "1.5"}, {-2, "-2"}, {1e6, "1000000"}, {0.12345, "0.1235"}, {100, "100"}} {
+		assert.Equal(t, c.s, num(c.x))
+	}
+}
+
 type failing struct{ after int }
 
 func (f *failing) Write(b []byte) (int, error) {

@@ -213,7 +213,7 @@ func coplanar(a, b *tri) bool {
 			return false
 		}
 	}
-	return b.height < 10*flat || a.cross.Dot(b.cross) > 0
+	return true
 }
 
 func (f *face) finish(ax axes) {

@@ -273,3 +273,65 @@ func TestRoundWallsHaveNoFacets(t *testing.T) {
 	}
 	assert.Equal(t, 2, upright)
 }
+
+// Where the mesh says which facets belong to one curved wall, they may be few:
+// eight facets that turn by 45 degrees, but are told to be round, have no lines
+// between them; not told, they have.
+func TestMeshKnowsRoundWalls(t *testing.T) {
+	planes := []solid.Plane{solid.NewPlane(solid.Vec{Z: -1}, 0), solid.NewPlane(solid.Vec{Z: 1}, 50)}
+	for i := range 8 {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / 8)
+		planes = append(planes, solid.NewPlane(solid.Vec{X: c, Y: s}, 30))
+	}
+	upright := func(m *solid.Mesh) (n int) {
+		for _, p := range newScene([]Solid{{Mesh: m}}, View{Round: 3, Up: 35}).pieces(true) {
+			if math.Abs(p.a.Z-p.b.Z) > 1 {
+				n++
+			}
+		}
+		return n
+	}
+	m := meshOf(solid.Intersect(planes))
+	assert.Equal(t, 8, upright(m))
+	for _, tr := range m.Triangles {
+		a, b, c := m.Vertices[tr[0]], m.Vertices[tr[1]], m.Vertices[tr[2]]
+		n := b.Sub(a).Cross(c.Sub(a)).Unit()
+		id := int32(len(m.Surfaces))
+		for i, f := range m.Surfaces {
+			if f.N.Dot(n) > 0.999 {
+				id = int32(i)
+			}
+		}
+		if int(id) == len(m.Surfaces) {
+			f := solid.Surface{N: n}
+			if math.Abs(n.Z) < 0.5 {
+				f.Smooth = 1
+			}
+			m.Surfaces = append(m.Surfaces, f)
+		}
+		m.Surface = append(m.Surface, id)
+	}
+	assert.Equal(t, 2, upright(m))
+}
+
+// The rims of all shards of one face are the rims of the face: what two shards
+// share has fallen away, so the area is right and a square has one loop.
+func TestRimLoops(t *testing.T) {
+	s := newScene([]Solid{{Mesh: block(0, 0, 0, 40, 30, 20)}}, views[0])
+	byFace := map[int32][]shard{}
+	for _, h := range s.painted() {
+		byFace[h.face] = append(byFace[h.face], h)
+	}
+	assert.Len(t, byFace, 3)
+	for id, hs := range byFace {
+		loops := rimLoops(s.ax, hs)
+		require.Len(t, loops, 1)
+		assert.Len(t, loops[0], 4)
+		area := 0.0
+		for k, a := range loops[0] {
+			b := loops[0][(k+1)%len(loops[0])]
+			area += (a.x*b.y - b.x*a.y) / 2
+		}
+		assert.InDelta(t, s.faces[id].area*s.faces[id].nd, area, 1e-9)
+	}
+}

@@ -119,6 +119,20 @@ func TestWidths(t *testing.T) {
 	}
 }
 
+// Bold text takes more ink.
+func TestBold(t *testing.T) {
+	ink := func(bold bool) (n int) {
+		p := &picture.Picture{Width: 60, Height: 10, Texts: []picture.Text{{At: picture.Point{X: 5, Y: 7}, Height: 3, S: "orchard", Bold: bold}}}
+		img, err := Paint(p, 200)
+		require.NoError(t, err)
+		for i := 0; i < len(img.Pix); i += 4 {
+			n += 255 - int(img.Pix[i])
+		}
+		return n
+	}
+	assert.Greater(t, ink(true), ink(false)*11/10)
+}
+
 func TestSameBytes(t *testing.T) {
 	p := cube(t, picture.Options{Tint: true, Unseen: true})
 	var first bytes.Buffer
