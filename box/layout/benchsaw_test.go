@@ -19,7 +19,7 @@ func readBins(t testing.TB, file string) (names []string, w, h map[string]int, i
 			w[n], h[n] = atoi(t, r["bin_width"]), atoi(t, r["bin_height"])
 		}
 		for q := atoi(t, r["qty"]); q > 0; q-- {
-			items[n] = append(items[n], blankSize{w: int64(atoi(t, r["width"])), h: int64(atoi(t, r["height"])), fits: []int{0}})
+			items[n] = append(items[n], blankSize{w: int64(atoi(t, r["width"])), h: int64(atoi(t, r["height"])), ways: []uint8{wayUp}})
 		}
 	}
 	return
@@ -37,11 +37,6 @@ func effortOf(def int) int {
 // per instance.
 func TestPublishedSaw(t *testing.T) {
 	names, w, h, items := readBins(t, "bin2d.csv")
-	ids := map[string]int{}
-	for _, r := range rows(t, "best-known.csv") {
-		_ = r
-	}
-	_ = ids
 	for _, turn := range []bool{false, true} {
 		total, area, bounds, iters := 0, 0, 0, 0
 		var cpu time.Duration
@@ -58,7 +53,12 @@ func TestPublishedSaw(t *testing.T) {
 			p := &sawing{pieces: append([]blankSize(nil), items[n]...), kinds: []sheetKind{{roots: [][2]int64{{int64(w[n]), int64(h[n])}}, cost: 1}}}
 			a := 0.0
 			for i := range p.pieces {
-				p.pieces[i].turn = turn
+				if q := &p.pieces[i]; turn && q.h <= int64(w[n]) && q.w <= int64(h[n]) {
+					q.ways = []uint8{wayUp | waySide}
+					if q.w > int64(w[n]) || q.h > int64(h[n]) {
+						q.ways = []uint8{waySide}
+					}
+				}
 				a += float64(p.pieces[i].w * p.pieces[i].h)
 			}
 			p.prepare()

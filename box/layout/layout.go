@@ -73,6 +73,9 @@ type Report struct {
 	Length    float64 // mm used along x, over all pieces; the objective of ShortestLength
 	Floor     float64 // mm: Length cannot be less (ShortestLength only)
 
+	Worth      float64 // of what was placed, for Fill
+	WorthBound float64 // no layout of Fill is worth more: proved
+
 	Seed      uint64
 	Effort    int  // iterations asked for
 	Done      int  // iterations done

@@ -8,11 +8,17 @@ import (
 
 // blank is a rectangle to saw, in ticks, with one kerf.
 type blankSize struct {
-	w, h int64
-	turn bool  // may also lie h x w
-	fits []int // kinds of sheets it suits, in order
-	prio int
+	w, h  int64
+	ways  []uint8 // per kind of sheet: wayUp, waySide or both
+	prio  int
+	worth float64 // of placing it: its area unless said
 }
+
+// The ways a blank may lie: w x h, or turned by a quarter.
+const (
+	wayUp   uint8 = 1
+	waySide uint8 = 2
+)
 
 // sheetKind is a kind of sheet to saw.
 type sheetKind struct {
@@ -29,8 +35,7 @@ type sawing struct {
 	kinds  []sheetKind
 	least  int64 // a rip needs this length, kerf included
 	stages int16
-	suits  [][]bool // per piece and kind
-	same   []int32  // first piece of the same size
+	fits   [][]int // per piece: the kinds of sheets it suits, in order
 }
 
 // sawState is one layout under way.
@@ -65,11 +70,16 @@ type sawBest struct {
 }
 
 func (p *sawing) prepare() {
-	p.suits = make([][]bool, len(p.pieces))
+	p.fits = make([][]int, len(p.pieces))
 	for i := range p.pieces {
-		p.suits[i] = make([]bool, len(p.kinds))
-		for _, k := range p.pieces[i].fits {
-			p.suits[i][k] = true
+		q := &p.pieces[i]
+		for k, w := range q.ways {
+			if w != 0 {
+				p.fits[i] = append(p.fits[i], k)
+			}
+		}
+		if q.worth == 0 {
+			q.worth = float64(float64(q.w) * float64(q.h))
 		}
 	}
 	for k := range p.kinds {
@@ -91,10 +101,6 @@ func (p *sawing) state(rng source) *sawState {
 	return s
 }
 
-func (p *sawing) area(i int32) float64 {
-	return float64(float64(p.pieces[i].w) * float64(p.pieces[i].h))
-}
-
 // touch keeps a copy of a bin before it changes.
 func (s *sawState) touch(b int) {
 	if s.touched[b] {
@@ -114,16 +120,16 @@ func (s *sawState) touch(b int) {
 func (s *sawState) look(i int32, skip uint64) bool {
 	p := &s.pieces[i]
 	best := option2{bin: -1, loss: math.Inf(1)}
-	suits := s.suits[i]
 	var bits uint64
 	left := 0
 	for b := range s.bins {
 		bin := &s.bins[b]
-		if !bin.open || !suits[bin.kind] {
+		if !bin.open {
 			continue
 		}
-		up := p.w <= bin.maxW && p.h <= bin.maxH
-		side := p.turn && p.h <= bin.maxW && p.w <= bin.maxH
+		ways := p.ways[bin.kind]
+		up := ways&wayUp != 0 && p.w <= bin.maxW && p.h <= bin.maxH
+		side := ways&waySide != 0 && p.h <= bin.maxW && p.w <= bin.maxH
 		if !up && !side {
 			continue
 		}
@@ -212,7 +218,7 @@ func (s *sawState) allowed(b int, rm *room, w, h int64, across bool) bool {
 // costs least for its area first, and reports whether it did.
 func (s *sawState) opened(i int32, budget float64) bool {
 	best, rate := -1, math.Inf(1)
-	for _, k := range s.pieces[i].fits {
+	for _, k := range s.fits[i] {
 		kd := &s.kinds[k]
 		if s.left[k] == 0 || s.cost+kd.cost > budget {
 			continue
@@ -337,7 +343,7 @@ func (s *sawState) ruin() {
 func (s *sawState) value() float64 {
 	v := 0.0
 	for _, i := range s.out {
-		v += s.area(i)
+		v += s.pieces[i].worth
 	}
 	f := 0.0
 	for b := range s.bins {
@@ -395,7 +401,7 @@ func (s *sawState) snapshot() *sawBest {
 		}
 	}
 	for _, i := range s.out {
-		r.lost += s.area(i)
+		r.lost += s.pieces[i].worth
 	}
 	return r
 }
@@ -578,7 +584,7 @@ func (p *sawing) improve(ctx context.Context, best *sawBest, bound float64, unit
 func (s *sawState) lost() float64 {
 	v := 0.0
 	for _, i := range s.out {
-		v += s.area(i)
+		v += s.pieces[i].worth
 	}
 	return v
 }

@@ -30,11 +30,17 @@ func Saw(ctx context.Context, job Job, rules SawRules) (Layout, error) {
 	return saw(ctx, job, rules)
 }
 
-// Fill cuts the most valuable set of blanks from one piece of the first stock:
-// each part up to its quantity, or as often as wanted where Quantity is 0.
-// Without quantities the value is the greatest possible for cuts from edge to
-// edge in any number of stages, and the report says optimal. Report.Cost is
-// then the value, Report.Bound its upper bound.
+// Fill cuts the most valuable set of blanks from one piece of the first usable
+// stock: each part up to its quantity, or as often as wanted where Quantity is
+// 0. Report.Worth is the value, Report.WorthBound what it cannot exceed. If
+// every quantity is 0, there is no limit of stages and the sizes are not too
+// many (MostPatterns), the value is the greatest possible for cuts from edge
+// to edge, and the report says optimal.
 func Fill(ctx context.Context, job Job, rules SawRules) (Layout, error) {
 	return fill(ctx, job, rules)
 }
+
+// MostPatterns is the most steps for which Fill computes the exact value:
+// places of cuts along x times those along y times the longer of the two. Above
+// it, Fill searches.
+const MostPatterns = 20_000_000_000

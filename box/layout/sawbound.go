@@ -22,13 +22,12 @@ func (p *sawing) bound() float64 {
 			sum := 0.0
 			for i := range p.pieces {
 				q := &p.pieces[i]
-				v := float64(shrunk(q.w, r[0], a) * shrunk(q.h, r[1], b))
-				if q.turn && q.h <= r[0] && q.w <= r[1] {
-					u := float64(shrunk(q.h, r[0], a) * shrunk(q.w, r[1], b))
-					if q.w > r[0] || q.h > r[1] {
-						v = u
-					}
-					v = math.Min(v, u)
+				v := inf
+				if q.ways[0]&wayUp != 0 {
+					v = float64(shrunk(q.w, r[0], a) * shrunk(q.h, r[1], b))
+				}
+				if q.ways[0]&waySide != 0 {
+					v = math.Min(v, float64(shrunk(q.h, r[0], a)*shrunk(q.w, r[1], b)))
 				}
 				sum += v
 			}
@@ -65,10 +64,10 @@ func (p *sawing) steps(axis int) []int64 {
 	}
 	for i := range p.pieces {
 		q := &p.pieces[i]
-		if axis == 0 || q.turn {
+		if w := q.ways[0]; axis == 0 && w&wayUp != 0 || axis == 1 && w&waySide != 0 {
 			add(q.w)
 		}
-		if axis == 1 || q.turn {
+		if w := q.ways[0]; axis == 1 && w&wayUp != 0 || axis == 0 && w&waySide != 0 {
 			add(q.h)
 		}
 	}
@@ -86,7 +85,7 @@ func (p *sawing) steps(axis int) []int64 {
 func (p *sawing) areaBound() float64 {
 	need := 0.0
 	for i := range p.pieces {
-		need += p.area(int32(i))
+		need += float64(float64(p.pieces[i].w) * float64(p.pieces[i].h))
 	}
 	ks := make([]int, len(p.kinds))
 	for i := range ks {

@@ -10,13 +10,48 @@ import (
 // piece comes off at a fence or stop set to its own size.
 func steps(root *Cut, kerf float64) []Step {
 	w := &stepper{kerf: kerf}
-	w.walk(root, "1")
+	w.wait = append(w.wait, waiting{root, "1"})
+	for len(w.wait) > 0 {
+		// the piece whose first cut needs no new setting, else the first in line
+		at := 0
+		for i := range w.wait {
+			if w.ready(w.wait[i].cut) {
+				at = i
+				break
+			}
+		}
+		p := w.wait[at]
+		w.wait = append(w.wait[:at], w.wait[at+1:]...)
+		w.walk(p.cut, p.name)
+	}
 	return w.out
 }
+
+// waiting is a piece that has come off and is still to be divided.
+type waiting struct {
+	cut  *Cut
+	name string
+}
+
+// ready says whether the first cut of a piece is made at the present setting.
+func (w *stepper) ready(c *Cut) bool {
+	if len(c.Into) == 0 || c.Slant != 0 {
+		return false
+	}
+	k, size := 0, c.Into[0].Box.Max.X-c.Box.Min.X
+	if c.Rip {
+		k, size = 1, c.Into[0].Box.Max.Y-c.Box.Min.Y
+	}
+	return w.set[k] && math.Abs(w.last[k]-size) <= settingMatch
+}
+
+// settingMatch is the difference, in mm, that does not move a fence or stop.
+const settingMatch = 0.05
 
 type stepper struct {
 	kerf float64
 	out  []Step
+	wait []waiting
 	last [2]float64 // the settings of fence and stop
 	set  [2]bool
 }
@@ -86,8 +121,8 @@ func (w *stepper) walk(c *Cut, name string) {
 		edge = math.Min(hi(d)+w.kerf, hi(c))
 	}
 	for i := range c.Into {
-		if names[i] != "" {
-			w.walk(&c.Into[i], names[i])
+		if names[i] != "" && len(c.Into[i].Into) > 0 {
+			w.wait = append(w.wait, waiting{&c.Into[i], names[i]})
 		}
 	}
 }
@@ -105,7 +140,7 @@ func (w *stepper) add(s Step) {
 	if s.Kind == Rip || s.Kind == TrimRip {
 		k = 1
 	}
-	s.Same = w.set[k] && s.Slant == 0 && math.Abs(w.last[k]-s.Setting) <= 0.05
+	s.Same = w.set[k] && s.Slant == 0 && math.Abs(w.last[k]-s.Setting) <= settingMatch
 	w.last[k], w.set[k] = s.Setting, s.Slant == 0
 	w.out = append(w.out, s)
 }

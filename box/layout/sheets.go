@@ -1,0 +1,439 @@
+package layout
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"sort"
+
+	"holt.example/box/outline"
+)
+
+const defaultSaw = 20000 // iterations
+
+func squareMetres(s *Stock) float64 { return float64(s.Length*s.Width) / 1e6 }
+
+// sawyer turns a job into a sawing problem and back.
+type sawyer struct {
+	*checked
+	rules  SawRules
+	kinds  []int // stock of each kind
+	kindOf []int // kind of each stock, -1 if it is not used
+	frames []Cut // per kind: trims and defects, the clear rectangles marked
+	copies []copyOf
+	poseUp [][]*pose // per part and stock: how it lies w x h of its first pose
+	poseOn [][]*pose // and turned by a quarter
+	saw    sawing
+}
+
+func (c *checked) sawRules(r *SawRules) bool {
+	n := len(c.problems)
+	c.within("Kerf", r.Kerf, 0, 100, "kerf out of range")
+	c.within("Keep", r.Keep, 0, mostSize, "least offcut out of range")
+	if !(r.LeastRip <= mostSize) {
+		c.add("LeastRip", CodeRange, num(r.LeastRip), -inf, mostSize, "least rip out of range", "")
+	}
+	if !(r.Stages >= 0 && r.Stages <= 1000) {
+		c.add("Stages", CodeRange, fmt.Sprint(r.Stages), -inf, inf, "stages out of range", "")
+	}
+	if r.Keep == 0 {
+		r.Keep = defaultKeep
+	}
+	if r.LeastRip == 0 {
+		r.LeastRip = defaultLeast
+	}
+	return len(c.problems) == n
+}
+
+func saw(ctx context.Context, job Job, rules SawRules) (Layout, error) {
+	c, ok := check(&job)
+	var l Layout
+	if ok = c.sawRules(&rules) && ok; ok {
+		y := &sawyer{checked: c, rules: rules}
+		y.lies()
+		y.layOut(ctx, &l)
+	} else {
+		c.account(&l, squareMetres)
+	}
+	l.Report.Cancelled = ctx.Err() != nil
+	l.Problems = c.problems
+	return l, c.problems.err()
+}
+
+// layOut solves the job, with the offcuts and without.
+func (y *sawyer) layOut(ctx context.Context, l *Layout) {
+	effort := y.job.Effort
+	if effort == 0 {
+		effort = defaultSaw
+	}
+	y.set(true)
+	best, done, bound := y.solve(ctx, effort)
+	if hasOffcut(y.checked) {
+		plain := *y
+		plain.set(false)
+		q, more, _ := plain.solve(ctx, effort)
+		done += more
+		if q != nil && (best == nil || q.lost < best.lost || q.lost == best.lost && q.cost < best.cost-1e-9) {
+			// the same pieces in the same order, the kinds fewer
+			best = q
+			*y = plain
+		}
+	}
+	y.write(l, best)
+	dear := 0.0
+	for k := range y.saw.kinds {
+		dear = math.Max(dear, y.saw.kinds[k].cost)
+	}
+	y.account(l, squareMetres)
+	l.Report.Done = done
+	if best != nil && len(best.out) > 0 {
+		bound = 0
+	}
+	l.Report.settle(bound, dear)
+}
+
+// solve searches in as many streams as the job asks for.
+func (y *sawyer) solve(ctx context.Context, effort int) (best *sawBest, done int, bound float64) {
+	p := &y.saw
+	p.prepare()
+	if len(p.pieces) == 0 || len(p.kinds) == 0 {
+		return nil, 0, 0
+	}
+	best = p.construct()
+	bound = p.bound()
+	streams := max(1, y.job.Streams)
+	if effort <= 0 || best.lost == 0 && best.cost <= bound+1e-9 {
+		return best, 0, bound
+	}
+	var prices []float64
+	for k := range p.kinds {
+		prices = append(prices, p.kinds[k].cost)
+	}
+	unit := costUnit(prices)
+	got := make([]*sawBest, streams)
+	n := make([]int, streams)
+	together(streams, func(i int) {
+		got[i], n[i] = p.improve(ctx, best, bound, unit, effort/streams, stream(y.job.Seed, i))
+	})
+	for i := range got {
+		done += n[i]
+		if got[i].better(best) {
+			best = got[i]
+		}
+	}
+	return best, done, bound
+}
+
+// lies finds how each part may lie on each stock, and refuses what lies on
+// none.
+func (y *sawyer) lies() {
+	y.kindOf = make([]int, len(y.job.Stock))
+	y.frames = make([]Cut, len(y.job.Stock))
+	for s := range y.job.Stock {
+		if y.stock[s] {
+			y.frames[s] = y.frame(s)
+		}
+	}
+	y.poseUp = make([][]*pose, len(y.job.Parts))
+	y.poseOn = make([][]*pose, len(y.job.Parts))
+	for i := range y.job.Parts {
+		y.poseUp[i] = make([]*pose, len(y.job.Stock))
+		y.poseOn[i] = make([]*pose, len(y.job.Stock))
+		if !y.part[i] {
+			continue
+		}
+		p := &y.job.Parts[i]
+		if e := y.ext[i]; y.rules.Kerf > math.Min(e.Width(), e.Height()) {
+			y.add(fmt.Sprintf("Parts[%d]", i), CodeRange, p.name(), -inf, inf, "the kerf is wider than the part", "")
+			y.part[i] = false
+			continue
+		}
+		any, rule := false, ""
+		for s := range y.job.Stock {
+			if _, ok := suits(p, &y.job.Stock[s]); !ok || !y.stock[s] {
+				continue
+			}
+			ps := poses(p, &y.job.Stock[s])
+			for j := range ps {
+				ok, upright := quarter(ps[j].turn)
+				if !ok {
+					continue
+				}
+				fits, r := y.fits(i, s, ps[j])
+				if r != "" {
+					rule = r
+				}
+				if !fits || r != "" {
+					continue
+				}
+				any = true
+				if upright && y.poseOn[i][s] == nil {
+					y.poseOn[i][s] = &ps[j]
+				}
+				if !upright && y.poseUp[i][s] == nil {
+					y.poseUp[i][s] = &ps[j]
+				}
+			}
+		}
+		if any {
+			continue
+		}
+		y.part[i] = false
+		code := rule
+		if code == "" {
+			code = y.why(i, func(s int, ps []pose) bool {
+				for _, t := range ps {
+					if ok, _ := quarter(t.turn); ok {
+						if fits, _ := y.fits(i, s, t); fits {
+							return true
+						}
+					}
+				}
+				return false
+			})
+			if code == CodeTooLarge && y.fitsBare(i) {
+				code = CodeDefect
+			}
+		}
+		y.refuse(i, p.quantity(), code)
+	}
+}
+
+// fits says whether a part fits a clear rectangle of the stock, and which rule
+// forbids to cut it from every one that it fits.
+func (y *sawyer) fits(part, stock int, t pose) (ok bool, rule string) {
+	w, h := y.size(part, t)
+	k := y.rules.Kerf
+	tw, th := ticksUp(w+k), ticksUp(h+k)
+	one := sawing{least: y.leastTicks(), stages: int16(y.rules.Stages)}
+	var st sawState
+	st.sawing = &one
+	for _, b := range clears(&y.frames[stock], nil) {
+		rw, rh := ticksDown(b.Width()+k), ticksDown(b.Height()+k)
+		if tw > rw || th > rh {
+			continue
+		}
+		ok = true
+		st.bins = []slicing{{}}
+		st.bins[0].reset(0, [][2]int64{{rw, rh}})
+		rm := &st.bins[0].rooms[0]
+		if st.allowed(0, rm, tw, th, true) || st.allowed(0, rm, tw, th, false) {
+			return true, ""
+		}
+		rule = CodeStages
+		if one.stages = 0; !st.allowed(0, rm, tw, th, true) && !st.allowed(0, rm, tw, th, false) {
+			rule = CodeLeast
+		}
+		one.stages = int16(y.rules.Stages)
+	}
+	return ok, rule
+}
+
+// fitsBare says whether a part would fit some stock without its defects.
+func (y *sawyer) fitsBare(part int) bool {
+	p := &y.job.Parts[part]
+	for s := range y.job.Stock {
+		st := &y.job.Stock[s]
+		if _, ok := suits(p, st); !ok || !y.stock[s] {
+			continue
+		}
+		for _, t := range poses(p, st) {
+			if ok, _ := quarter(t.turn); !ok {
+				continue
+			}
+			if w, h := y.size(part, t); w <= st.Length-2*st.End+sameWidth && h <= st.Width-2*st.Edge+sameWidth {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (y *sawyer) leastTicks() int64 {
+	if y.rules.LeastRip <= 0 {
+		return 0
+	}
+	return ticksUp(y.rules.LeastRip + y.rules.Kerf)
+}
+
+// set builds the sawing problem.
+func (y *sawyer) set(offcuts bool) {
+	y.saw = sawing{least: y.leastTicks(), stages: int16(y.rules.Stages)}
+	y.kinds, y.copies = nil, nil
+	k := y.rules.Kerf
+	y.kindOf = make([]int, len(y.job.Stock))
+	for s := range y.job.Stock {
+		y.kindOf[s] = -1
+		st := &y.job.Stock[s]
+		if !y.stock[s] || st.Offcut && !offcuts {
+			continue
+		}
+		some := false
+		for i := range y.job.Parts {
+			some = some || y.part[i] && (y.poseUp[i][s] != nil || y.poseOn[i][s] != nil)
+		}
+		if !some {
+			continue
+		}
+		kd := sheetKind{cost: st.price(y.priced, squareMetres), count: st.count(), first: st.Offcut}
+		for _, b := range clears(&y.frames[s], nil) {
+			kd.roots = append(kd.roots, [2]int64{ticksDown(b.Width() + k), ticksDown(b.Height() + k)})
+		}
+		if kd.first && kd.count > 1000 {
+			kd.count = 1000
+		}
+		y.kindOf[s] = len(y.kinds)
+		y.kinds = append(y.kinds, s)
+		y.saw.kinds = append(y.saw.kinds, kd)
+	}
+	for i := range y.job.Parts {
+		if !y.part[i] {
+			continue
+		}
+		p := &y.job.Parts[i]
+		w, h := y.size(i, pose{})
+		q := blankSize{w: ticksUp(w + k), h: ticksUp(h + k), prio: p.Priority, ways: make([]uint8, len(y.kinds)), worth: p.Worth}
+		for j, s := range y.kinds {
+			if y.poseUp[i][s] != nil {
+				q.ways[j] |= wayUp
+			}
+			if y.poseOn[i][s] != nil {
+				q.ways[j] |= waySide
+			}
+		}
+		for n := 0; n < p.quantity(); n++ {
+			y.copies = append(y.copies, copyOf{i, n})
+			y.saw.pieces = append(y.saw.pieces, q)
+		}
+	}
+}
+
+// frame is the tree of trims and defects of a stock; clear rectangles are
+// marked with Place -1.
+func (y *sawyer) frame(s int) Cut {
+	st := &y.job.Stock[s]
+	kerf := y.rules.Kerf
+	usable := rect(st.End, st.Edge, st.Length-st.End, st.Width-st.Edge)
+	var ds []outline.Box
+	for i := range st.Defects {
+		d := &st.Defects[i]
+		for j := range y.job.Parts {
+			if y.part[j] && avoids(&y.job.Parts[j], d) {
+				ds = append(ds, d.Box)
+				break
+			}
+		}
+	}
+	sort.SliceStable(ds, func(i, j int) bool { return ds[i].Min.X < ds[j].Min.X })
+	in := around(usable, ds, kerf, 0)
+	if st.End > 0 {
+		out := Cut{Box: rect(0, st.Edge, st.Length, st.Width-st.Edge)}
+		out.Into = trimmed(in, rect(0, st.Edge, st.End-kerf, st.Width-st.Edge), rect(st.Length-st.End+kerf, st.Edge, st.Length, st.Width-st.Edge))
+		in = out
+	}
+	if st.Edge > 0 {
+		out := Cut{Box: rect(0, 0, st.Length, st.Width), Rip: true}
+		out.Into = trimmed(in, rect(0, 0, st.Length, st.Edge-kerf), rect(0, st.Width-st.Edge+kerf, st.Length, st.Width))
+		in = out
+	}
+	return in
+}
+
+// trimmed is the piece between its two trims, as far as they are more than
+// dust.
+func trimmed(in Cut, before, after outline.Box) []Cut {
+	var out []Cut
+	if before.Width() > sameWidth && before.Height() > sameWidth {
+		out = append(out, Cut{Box: before, Trim: true})
+	}
+	out = append(out, in)
+	if after.Width() > sameWidth && after.Height() > sameWidth {
+		out = append(out, Cut{Box: after, Trim: true})
+	}
+	return out
+}
+
+// around divides a rectangle by cuts that go round the defects, whichever way
+// leaves the better rectangles.
+func around(b outline.Box, ds []outline.Box, kerf float64, depth int) Cut {
+	for i, d := range ds {
+		x0, x1 := math.Max(d.Min.X, b.Min.X), math.Min(d.Max.X, b.Max.X)
+		y0, y1 := math.Max(d.Min.Y, b.Min.Y), math.Min(d.Max.Y, b.Max.Y)
+		if !(x0 < x1 && y0 < y1) {
+			continue
+		}
+		if depth > 12 {
+			return Cut{Box: b}
+		}
+		rest := ds[i+1:]
+		across := Cut{Box: b}
+		if x0-b.Min.X > sameWidth {
+			across.Into = append(across.Into, around(rect(b.Min.X, b.Min.Y, x0, b.Max.Y), rest, kerf, depth+1))
+		}
+		if m0, m1 := inside(x0, b.Min.X, kerf), inside(-x1, -b.Max.X, kerf); m0 < -m1-sameWidth {
+			mid := Cut{Box: rect(m0, b.Min.Y, -m1, b.Max.Y), Rip: true}
+			mid.Into = bands(mid.Box, y0, y1, rest, kerf, depth)
+			across.Into = append(across.Into, mid)
+		}
+		if r := math.Max(x1, math.Min(x0+kerf, b.Max.X)); b.Max.X-r > sameWidth {
+			across.Into = append(across.Into, around(rect(r, b.Min.Y, b.Max.X, b.Max.Y), rest, kerf, depth+1))
+		}
+		along := Cut{Box: b, Rip: true}
+		if y0-b.Min.Y > sameWidth {
+			along.Into = append(along.Into, around(rect(b.Min.X, b.Min.Y, b.Max.X, y0), rest, kerf, depth+1))
+		}
+		if m0, m1 := inside(y0, b.Min.Y, kerf), inside(-y1, -b.Max.Y, kerf); m0 < -m1-sameWidth {
+			along.Into = append(along.Into, Cut{Box: rect(b.Min.X, m0, b.Max.X, -m1)})
+		}
+		if r := math.Max(y1, math.Min(y0+kerf, b.Max.Y)); b.Max.Y-r > sameWidth {
+			along.Into = append(along.Into, around(rect(b.Min.X, r, b.Max.X, b.Max.Y), rest, kerf, depth+1))
+		}
+		score := func(c *Cut) float64 {
+			v := 0.0
+			for _, r := range clears(c, nil) {
+				v += worth(int64(r.Width()), int64(r.Height()))
+			}
+			return v
+		}
+		if score(&along) > score(&across) {
+			return along
+		}
+		return across
+	}
+	return Cut{Box: b, Place: -1}
+}
+
+// inside is where the middle begins: one kerf into the defect, or at the edge
+// of the rectangle if the defect reaches it.
+func inside(at, edge, kerf float64) float64 {
+	if at-edge <= sameWidth {
+		return edge
+	}
+	return at + kerf
+}
+
+// bands divides a column below, on and above a defect.
+func bands(b outline.Box, y0, y1 float64, rest []outline.Box, kerf float64, depth int) []Cut {
+	var out []Cut
+	if y0-b.Min.Y > sameWidth {
+		out = append(out, around(rect(b.Min.X, b.Min.Y, b.Max.X, y0), rest, kerf, depth+1))
+	}
+	if m0, m1 := inside(y0, b.Min.Y, kerf), inside(-y1, -b.Max.Y, kerf); m0 < -m1-sameWidth {
+		out = append(out, Cut{Box: rect(b.Min.X, m0, b.Max.X, -m1)})
+	}
+	if r := math.Max(y1, math.Min(y0+kerf, b.Max.Y)); b.Max.Y-r > sameWidth {
+		out = append(out, around(rect(b.Min.X, r, b.Max.X, b.Max.Y), rest, kerf, depth+1))
+	}
+	return out
+}
+
+// clears lists the clear rectangles of a frame in order.
+func clears(c *Cut, out []outline.Box) []outline.Box {
+	if c.Place == -1 {
+		return append(out, c.Box)
+	}
+	for i := range c.Into {
+		out = clears(&c.Into[i], out)
+	}
+	return out
+}
