@@ -1,0 +1,32 @@
+//go:build pending
+
+package box_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"holt.example/box"
+	"holt.example/joints"
+)
+
+// Faults that these tests found and that are still open. Run them with
+// go test -tags pending ./box; a mended one moves to its neighbours' file.
+
+// The default count of fingers steps where the edge is an even multiple of one
+// and a half thicknesses: 90 = 4 x 22.5 should be 5 fingers under every roof,
+// and is 3 where the edge's end was reckoned at 89.9999999996. The front's
+// notches are one for each of the other part's fingers: 2 at each corner.
+func TestDefaultCombDoesNotHangOnTheLastDigit(t *testing.T) {
+	for _, roof := range []box.RoofForm{box.Flat{}, box.Gable{}, box.Hip{Pitch: 30}} {
+		p := resolve(t, box.Design{Name: "comb", Board: thick(15), Size: box.Cavity{Width: 120, Depth: 120, Height: 90},
+			Floor: box.NoFloor{}, Roof: roof, Corners: box.Corners{Joint: joints.Comb{}}})
+		assert.Len(t, piece(t, p, box.Front).Panel.Ops, 4, "%T", roof)
+	}
+	// In one box: 280.8 = 18 x 15.6, and left and right come out unlike.
+	p := resolve(t, box.Design{Name: "comb", Board: thick(10.4), Size: box.Cavity{Width: 285.4, Depth: 151.5, Height: 280.8},
+		Floor: box.NoFloor{}, Roof: box.Hip{Pitch: 30.7, Over: box.Overhangs{All: 5.8}},
+		Corners: box.Corners{Joint: joints.Comb{}, Laps: box.Sides}})
+	assert.Len(t, piece(t, p, box.Left).Panel.Ops, len(piece(t, p, box.Right).Panel.Ops))
+}
