@@ -7,7 +7,6 @@ type flipper struct {
 	twin  []int32 // half-edge 3t+i runs from corner i of triangle t to the next
 	from  []int32 // half-edges by their first corner
 	list  []int32
-	into  []int32 // number of half-edges that end in a corner
 	stack []int32
 	held  []bool
 }

@@ -1,7 +1,9 @@
 package solid
 
 import (
+	"encoding/binary"
 	"errors"
+	"hash/fnv"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -315,6 +317,40 @@ func randomPrisms(r *rand.Rand, i int) Body {
 		b.Prisms = append(b.Prisms, p)
 	}
 	return b
+}
+
+// TestMeshBits pins the raw bits of meshes: they must be the same on every
+// processor, fused multiply-add or not (GOAMD64=v3, arm64). A deliberate change
+// of the algorithm changes the number; then put the new one here.
+func TestMeshBits(t *testing.T) {
+	h := fnv.New64a()
+	word := func(x uint64) {
+		var b [8]byte
+		binary.LittleEndian.PutUint64(b[:], x)
+		h.Write(b[:])
+	}
+	// A frame of the angles 3-4-5 and 5-12-13: nothing here is from a sine.
+	u, v := Vec{0.6, 0.8, 0}, Vec{-0.8 * 12 / 13, 0.6 * 12 / 13, 5.0 / 13}
+	f := Frame{Vec{7, -3, 11}, u, v, u.Cross(v)}
+	for _, c := range prismCases {
+		b := board()
+		b.Prisms = c.prisms
+		m := mustMesh(t, turned(b, f), 0.01)
+		for _, p := range m.Vertices {
+			word(math.Float64bits(p.X))
+			word(math.Float64bits(p.Y))
+			word(math.Float64bits(p.Z))
+		}
+		for i, k := range m.Triangles {
+			word(uint64(k[0])<<40 | uint64(k[1])<<20 | uint64(k[2]))
+			word(uint64(m.Surface[i]))
+		}
+		word(math.Float64bits(Overlap(b, turned(b, f))))
+		word(math.Float64bits(Contact(b, turned(b, Frame{Vec{0, 0, 15}, Vec{1, 0, 0}, Vec{0, 1, 0}, Vec{0, 0, 1}}), 0)))
+	}
+	if got := h.Sum64(); got != 0xab7fdad63ee0bb46 {
+		t.Errorf("bits %#x", got)
+	}
 }
 
 func TestMeshRandomPrisms(t *testing.T) {

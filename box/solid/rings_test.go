@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -121,5 +122,80 @@ func TestContact(t *testing.T) {
 	for i := 0; i < 20; i++ {
 		f := anyFrame(r)
 		near(t, "turned", Contact(turned(host, f), turned(guest, f), 0), 160, 1e-4)
+	}
+}
+
+// frameOn has its plane w = 0 through p with the normal n.
+func frameOn(p, n Vec) Frame {
+	u := n.Cross(Vec{0.3, 0.5, 0.7}).Unit()
+	return Frame{p, u, n.Cross(u), n}
+}
+
+func TestRingsAgainstMesh(t *testing.T) {
+	// Every surface of the mesh, by area, is what Rings finds in its plane.
+	r := random(7)
+	for i := 0; i < 60; i++ {
+		b := randomBody(r)
+		m, err := b.Mesh(0.01)
+		if errors.Is(err, ErrEmpty) {
+			continue // the cutters took it all
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		area := make([]float64, len(m.Surfaces))
+		at := make([]Vec, len(m.Surfaces))
+		for k, tri := range m.Triangles {
+			s := m.Surface[k]
+			area[s] += m.cross(tri).Len() / 2
+			at[s] = m.Vertices[tri[0]]
+		}
+		for s, want := range area {
+			near(t, "area", flatArea(b.Rings(frameOn(at[s], m.Surfaces[s].N))), want, 1e-6*(1+want))
+		}
+	}
+}
+
+func TestShadowAgainstLines(t *testing.T) {
+	// A place lies in the shadow when a line along W through it meets a piece.
+	r := random(8)
+	tested := 0
+	for i := 0; i < 60; i++ {
+		b := randomBody(r)
+		f := anyFrame(r)
+		shadow := b.Shadow(f)
+		pieces := b.Pieces()
+		for k := 0; k < 60; k++ {
+			at := outline.Point{X: 160*r.Float64() - 80, Y: 160*r.Float64() - 80}
+			if shadow.Distance(at) < 1e-3 {
+				continue
+			}
+			p := f.Out(Vec{at.X, at.Y, 0})
+			want := false
+			for _, c := range pieces {
+				lo, hi := math.Inf(-1), math.Inf(1)
+				for _, g := range c.Faces {
+					d, h := g.N.Dot(f.W), g.N.Dot(p.Sub(g.Loop[0]))
+					if d > 0 {
+						hi = math.Min(hi, -h/d)
+					} else {
+						lo = math.Max(lo, -h/d)
+					}
+				}
+				want = want || lo < hi
+			}
+			tested++
+			if got := shadow.Contains(at, 1e-9) == outline.Inside; got != want {
+				t.Errorf("body %d at %v: in the shadow %v, want %v", i, at, got, want)
+			}
+		}
+		for _, c := range shadow {
+			if err := c.Check(); err != nil {
+				t.Errorf("body %d: %v", i, err)
+			}
+		}
+	}
+	if tested < 3000 {
+		t.Errorf("only %d places tested", tested)
 	}
 }
