@@ -98,6 +98,30 @@ func TestWordsDoNotDependOnTheStart(t *testing.T) {
 	}
 }
 
+func TestJobs(t *testing.T) {
+	w := func(what, where, more string) Work { return Work{What: what, Where: where, More: more} }
+	it := Item{Work: []Work{
+		w("hole 8 through", "10 up, centred", " (vent)"), w("hole 8 through", "20 up, centred", " (vent)"),
+		w("hole 8 through", "30 up, centred", " (drain)"),      // for another use
+		w("hole 9 through", "40 up, centred", " (drain)"),      // of another size
+		w("rebate 7 x 15", "", ""), w("rebate 7 x 15", "", ""), // nowhere said: no list of places
+		w("hole 8 through", "10 up, centred", " (vent)"), // not next to the first
+	}}
+	want := []string{
+		"2 times hole 8 through: 10 up, centred; 20 up, centred (vent)", "hole 8 through, 30 up, centred (drain)", "hole 9 through, 40 up, centred (drain)",
+		"rebate 7 x 15", "rebate 7 x 15", "hole 8 through, 10 up, centred (vent)",
+	}
+	got := it.Jobs()
+	if len(got) != len(want) {
+		t.Fatalf("%q, want %q", got, want)
+	}
+	for i := range want {
+		if got[i] != want[i] {
+			t.Errorf("%q, want %q", got[i], want[i])
+		}
+	}
+}
+
 func TestEdgeNames(t *testing.T) {
 	// A gable wall: five edges, the two slopes at 45 degrees.
 	wall := outline.Contour{{X: -50, Y: 0}, {X: 50, Y: 0}, {X: 50, Y: 100}, {X: 0, Y: 150}, {X: -50, Y: 100}}
