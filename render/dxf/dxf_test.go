@@ -212,6 +212,38 @@ func TestLayers(t *testing.T) {
 	}
 }
 
+// A centred text has its place twice, the second one counts; the height of the
+// part reads from the right.
+func TestWriting(t *testing.T) {
+	for _, v := range versions {
+		d, err := flat.Part("orchard", flat.Subject{Piece: hand()}, flat.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := encode(d, v)
+		if err != nil {
+			t.Fatal(err)
+		}
+		centred := 0
+		for _, e := range parse(t, b).sections["ENTITIES"] {
+			if e.kind() != "TEXT" || e.get(8) != "SIZE" {
+				continue
+			}
+			centred++
+			angle := e.get(50)
+			if want := map[string]string{"120.0": "", "240.0": "90.0"}[e.get(1)]; angle != want {
+				t.Errorf("%s is turned by %q, want %q", e.get(1), angle, want)
+			}
+			if e.get(72) != "1" || e.num(t, 11) != e.num(t, 10) || e.num(t, 21) != e.num(t, 20) {
+				t.Errorf("%s at %s, %s is centred on %s, %s", e.get(1), e.get(10), e.get(20), e.get(11), e.get(21))
+			}
+		}
+		if centred != 2 {
+			t.Errorf("%d sizes, want 2", centred)
+		}
+	}
+}
+
 // The second drawing is mirrored: in the panel the slot's middle is 30 left of
 // the middle and 75 above the lower edge of the far face less 3.1; turned over
 // it is 30 right of the middle of the outline drawn there.

@@ -20,7 +20,6 @@ func encode(d flat.Drawing, o Options) []byte {
 		m = 0
 	}
 	f := &file{x0: d.Bounds.Min.X - m, y1: d.Bounds.Max.Y + m}
-	// Round outward, so that nothing is cut off.
 	w, h := flat.Grid(d.Bounds.Width()+2*m), flat.Grid(d.Bounds.Height()+2*m)
 	size := flat.Num(w) + " " + flat.Num(h)
 	f.put(`<?xml version="1.0" encoding="UTF-8"?>`, "\n")

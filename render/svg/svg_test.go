@@ -149,6 +149,23 @@ func TestText(t *testing.T) {
 	}
 }
 
+// Capitals of 2.5 mm in letters whose capitals are 0.7 of their size; the
+// height of the part reads from the right: turned a quarter anticlockwise,
+// which SVG counts negative. The part's lower left corner lies at 10 + 11.5
+// (the room that the height takes: 8 to its line, 1 to its text, 2.5 for that)
+// across.
+func TestWriting(t *testing.T) {
+	got := string(draw(t, "t", Options{}, chiral()))
+	for _, want := range []string{
+		`<text x="12.5" y="40" font-size="3.5714" stroke="none" text-anchor="middle" transform="rotate(-90 12.5 40)">60.0</text>`,
+		`<text x="21.5" y="85.5" font-size="5" stroke="none">1: front</text>`,
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%s is not in\n%s", want, got)
+		}
+	}
+}
+
 // Where flags are packed or exponents used, readers fail: no attribute of any
 // sample has two numbers without a space between them.
 func TestNumbers(t *testing.T) {

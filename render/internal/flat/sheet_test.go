@@ -140,3 +140,40 @@ func TestArrowStepsAside(t *testing.T) {
 		}
 	}
 }
+
+// Turned over like a page, grain that rises to the right rises to the left.
+func TestTurnedGrain(t *testing.T) {
+	s := plain("front", 100, 100)
+	s.Piece.Panel.Grain = [2]float64{0.8, 0.6}
+	pocket := outline.Rectangle(0, 0, 10, 10)
+	s.Piece.Panel.Ops = []box.Op{{Kind: box.OpPocket, Side: box.SideFar, From: 10, To: 15, Region: outline.Region{pocket}}}
+	d, err := Part("t", s, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	shafts := map[View]outline.Point{}
+	for _, it := range d.Items {
+		if _, ok := shafts[it.Layer.View]; it.Layer.Kind == Grain && !ok {
+			shafts[it.Layer.View] = outline.Point{X: it.To.X - it.From.X, Y: it.To.Y - it.From.Y}
+		}
+	}
+	// 30 long: 24 and 18.
+	if shafts[AsMachined] != (outline.Point{X: 24, Y: 18}) || shafts[Turned] != (outline.Point{X: -24, Y: 18}) {
+		t.Errorf("the shafts are %v", shafts)
+	}
+}
+
+// The lower left corner of the silhouette goes to 0, 0, wherever it was.
+func TestCorner(t *testing.T) {
+	s := plain("front", 100, 50)
+	r := outline.Region{outline.Rectangle(-30, -7, 70, 43)}
+	s.Piece.Panel.Machined, s.Piece.Panel.Far = r, r
+	s.Piece.Panel.Silhouette = outline.Region{outline.Rectangle(-30, -9, 70, 43)}
+	d, err := Part("t", s, Options{Bare: true, Corner: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b := d.Items[0].extents(); b.Min != (outline.Point{X: 0, Y: 2}) || b.Max != (outline.Point{X: 100, Y: 52}) {
+		t.Errorf("the profile spans %v", b)
+	}
+}

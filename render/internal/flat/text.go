@@ -65,5 +65,5 @@ func Width(s string, height float64) float64 {
 	for range s {
 		n++
 	}
-	return float64(float64(n)*height) * 0.9
+	return float64(float64(float64(n)*height) * 0.9)
 }
