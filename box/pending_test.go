@@ -3,6 +3,7 @@
 package box_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -29,4 +30,19 @@ func TestDefaultCombDoesNotHangOnTheLastDigit(t *testing.T) {
 		Floor: box.NoFloor{}, Roof: box.Hip{Pitch: 30.7, Over: box.Overhangs{All: 5.8}},
 		Corners: box.Corners{Joint: joints.Comb{}, Laps: box.Sides}})
 	assert.Len(t, piece(t, p, box.Left).Panel.Ops, len(piece(t, p, box.Right).Panel.Ops))
+}
+
+// "Each gives its own problem, all in one go": a joint's own fields, those of
+// inner parts and of a free part's cuts are looked at only when all else is
+// sound; of a free part's Facing and Up, and of a polygon's points, only the
+// first fault is told. Smallest: Board.Width NaN and Corners.Joint.Depth NaN.
+func TestTwoFaultsAreTwoProblemsEverywhere(t *testing.T) {
+	twoFaults(t, func(string) bool { return true })
+}
+
+// 1e308 is printed as "1e+308", while joints say "above 1000000000000000":
+// written numbers never have an exponent.
+func TestProblemsHaveNoExponent(t *testing.T) {
+	ps := problems(t, orchard.With(func(d *box.Design) { d.Chord = 1e308 }))
+	assert.False(t, strings.Contains(ps.Error(), "e+"), "%v", ps)
 }
