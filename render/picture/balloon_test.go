@@ -192,3 +192,18 @@ func TestColumnsDoNotCross(t *testing.T) {
 		}
 	})
 }
+
+// Forty parts on a page 60 high: twenty balloons a side need 54 mm at their
+// usual size there, and key and title leave less. They get smaller.
+func TestManyBalloonsGetSmaller(t *testing.T) {
+	var s []Solid
+	for i := range 40 {
+		x := float64(i) * 30
+		s = append(s, Solid{Part: box.WallN(i), Number: i + 1, Key: "strip", Mesh: block(x, 0, 0, x+15, 40, 200)})
+	}
+	p, err := Draw("fence", "x", s, nil, Options{Height: 60})
+	require.NoError(t, err)
+	require.Len(t, p.Circles, 80)
+	pageLaws(t, p)
+	ends(t, p, s)
+}

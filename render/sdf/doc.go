@@ -14,8 +14,9 @@
 //   - Parts that touch have a common face on which the model of the whole box
 //     is zero, as it should be: they are separate pieces of timber. Render
 //     parts one by one (PartModel), or glue them with a small sdf.MinFunc.
-//   - Its To... functions print, and lose errors. Collect the triangles of
-//     render.NewMarchingCubesOctree through a Renderer's channel instead.
+//   - Its writers to files (ToSTL and others) print, and lose errors, and its
+//     uniform renderer leaves goroutines behind. render.ToTriangles with
+//     render.NewMarchingCubesOctree does neither.
 //   - Marching cubes round off every arris by up to half a cell. For exact
 //     files use the writers of this module; they do not come this way.
 package sdf
