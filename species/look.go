@@ -1,0 +1,213 @@
+package species
+
+import (
+	"math"
+	"strings"
+
+	"holt.example/box"
+	"holt.example/box/outline"
+	"holt.example/box/solid"
+)
+
+// look is a plan as the rules see it.
+type look struct {
+	animal               Preset
+	site                 Site
+	pieces               []piece
+	ways                 []way
+	width, depth, height float64 // inside
+	outside              [3]float64
+}
+
+// piece is a part with the plane of its inner face and its extent.
+type piece struct {
+	box.Piece
+	outward  solid.Vec // normal of the inner face, away from the cavity
+	inner    float64   // the inner face is outward.x = inner
+	min, max solid.Vec // of the mesh
+	corners  []solid.Vec
+}
+
+// way is an entrance.
+type way struct {
+	on       *piece
+	region   outline.Region // in the panel's frame
+	round    bool
+	diameter float64
+	w, h     float64 // across and up
+	lowest   float64 // above the cavity floor, on the inner face
+	highest  float64
+	at       box.Place   // its middle, on the inner face
+	rim      []solid.Vec // points of its edge on the inner face
+}
+
+// survey measures what the rules ask for.
+func survey(plan *box.Plan, animal Preset, site Site) (*look, error) {
+	l := &look{animal: animal, site: site}
+	w, d, h := plan.Inside()
+	l.width, l.depth, l.height = float64(w), float64(d), float64(h)
+	ow, od, oh := plan.Outside()
+	l.outside = [3]float64{float64(ow), float64(od), float64(oh)}
+	for _, q := range plan.Pieces() {
+		p := piece{Piece: q, outward: q.Home.W}
+		in := -float64(q.Thickness)
+		if q.Panel.Face == box.FromInner {
+			p.outward, in = q.Home.W.Scale(-1), 0
+		}
+		p.inner = p.outward.Dot(q.Home.Out(solid.Vec{Z: in}))
+		m, err := plan.Mesh(q.Part)
+		if err != nil {
+			return nil, err
+		}
+		p.corners = m.Vertices
+		for i, v := range m.Vertices {
+			if i == 0 {
+				p.min, p.max = v, v
+			}
+			p.min = solid.Vec{X: math.Min(p.min.X, v.X), Y: math.Min(p.min.Y, v.Y), Z: math.Min(p.min.Z, v.Z)}
+			p.max = solid.Vec{X: math.Max(p.max.X, v.X), Y: math.Max(p.max.Y, v.Y), Z: math.Max(p.max.Z, v.Z)}
+		}
+		l.pieces = append(l.pieces, p)
+	}
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		for _, op := range p.Panel.Ops {
+			if op.Use == box.UseEntrance && len(op.Region) > 0 {
+				l.ways = append(l.ways, p.way(op))
+			}
+		}
+	}
+	return l, nil
+}
+
+// way measures an entrance on the inner face of its part.
+func (p *piece) way(op box.Op) way {
+	w := way{on: p, region: op.Region}
+	in := 0.0
+	if p.Panel.Face != box.FromInner {
+		in = -float64(p.Thickness)
+	}
+	e := op.Region[0].Extents()
+	w.w, w.h = e.Width(), e.Height()
+	_, w.diameter, w.round = op.Region[0].IsCircle(1e-6)
+	c := e.Centre()
+	mid := p.Home.Out(solid.Vec{X: c.X, Y: c.Y, Z: in})
+	w.at = box.Place{X: box.MM(mid.X), Y: box.MM(mid.Y), Z: box.MM(mid.Z)}
+	// The height of a point is O.z + u U.z + v V.z + w W.z: the lowest one is
+	// where the contour reaches farthest against (U.z, V.z).
+	base := p.Home.Out(solid.Vec{Z: in}).Z
+	if k := math.Hypot(p.Home.U.Z, p.Home.V.Z); k > 1e-9 {
+		x, y := p.Home.U.Z/k, p.Home.V.Z/k
+		w.lowest = base - float64(k*op.Region[0].Support(-x, -y))
+		w.highest = base + float64(k*op.Region[0].Support(x, y))
+	} else {
+		w.lowest, w.highest = base, base
+	}
+	for _, q := range op.Region[0].Flatten(1e-3) {
+		w.rim = append(w.rim, p.Home.Out(solid.Vec{X: q.X, Y: q.Y, Z: in}))
+	}
+	return w
+}
+
+func (l *look) piece(name box.Part) *piece {
+	for i := range l.pieces {
+		if l.pieces[i].Part == name {
+			return &l.pieces[i]
+		}
+	}
+	return nil
+}
+
+func isWall(p box.Part) bool {
+	switch p {
+	case box.Front, box.Back, box.Left, box.Right:
+		return true
+	}
+	return strings.HasPrefix(string(p), "wall/")
+}
+
+func isRoof(p box.Part) bool {
+	return p == box.Roof || strings.HasPrefix(string(p), "roof/")
+}
+
+// front is the wall in front: front, or wall/1 of a polygon.
+func (l *look) front() *piece {
+	if p := l.piece(box.Front); p != nil {
+		return p
+	}
+	return l.piece(box.WallN(1))
+}
+
+// beside is the least wood between an entrance and the inside of another wall,
+// measured along its own wall.
+func (l *look) beside(w *way) (least float64, ok bool) {
+	least = math.Inf(1)
+	for i := range l.pieces {
+		q := &l.pieces[i]
+		if q == w.on || !isWall(q.Part) {
+			continue
+		}
+		// Along the wall, a distance is that to the plane over the sine of the
+		// angle between the two.
+		c := q.outward.Dot(w.on.outward)
+		s := 1 - float64(c*c)
+		if s < 0.01 { // parallel within six degrees: the opposite wall
+			continue
+		}
+		for _, v := range w.rim {
+			least = math.Min(least, (q.inner-q.outward.Dot(v))/math.Sqrt(s))
+		}
+	}
+	return least, !math.IsInf(least, 1)
+}
+
+// over is the least height of wood between an entrance and the ceiling.
+func (l *look) over(w *way) (least float64, ok bool) {
+	least = math.Inf(1)
+	for i := range l.pieces {
+		q := &l.pieces[i]
+		if !isRoof(q.Part) || q.outward.Z < 0.01 {
+			continue
+		}
+		for _, v := range w.rim {
+			least = math.Min(least, (q.inner-q.outward.Dot(v))/q.outward.Z)
+		}
+	}
+	return least, !math.IsInf(least, 1)
+}
+
+// use lists the operations of a purpose on parts of a kind.
+func (l *look) use(use box.Use, kind func(box.Part) bool) []opOn {
+	var out []opOn
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		if !kind(p.Part) {
+			continue
+		}
+		for _, op := range p.Panel.Ops {
+			if op.Use == use && len(op.Region) > 0 {
+				out = append(out, opOn{op, p})
+			}
+		}
+	}
+	return out
+}
+
+type opOn struct {
+	box.Op
+	on *piece
+}
+
+// solidWood says that a part is of boards with a grain that matters.
+func (p *piece) solidWood() bool { return p.Panel.Grain != [2]float64{} }
+
+// leastThick is the least thickness measured.
+func (p *piece) leastThick() float64 {
+	b := p.Board
+	for _, t := range []box.MM{b.Least, b.Measured, b.Thickness} {
+		if t > 0 {
+			return float64(t)
+		}
+	}
+	return float64(p.Thickness)
+}

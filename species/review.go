@@ -1,0 +1,173 @@
+package species
+
+import (
+	"math"
+
+	"holt.example/box"
+)
+
+// Site is what no plan can say: where the box will stand. Its zero value is
+// "not known", and rules that need what is not known are left alone.
+type Site struct {
+	// Place is what it hangs on.
+	Place Place
+	// Above is the height above ground in metres; 0 is not known.
+	Above float64
+	// HotSummers asks for the openings that hot places need.
+	HotSummers bool
+}
+
+// Place is what a box hangs or stands on.
+type Place string
+
+// The places.
+const (
+	AnyPlace Place = ""
+	OnTree   Place = "tree"
+	OnWall   Place = "wall"
+	OnPole   Place = "pole"
+	Indoors  Place = "indoors" // in a barn or loft
+)
+
+// Review holds a plan against what is published for an animal and lists what
+// differs: first what is at fault, then warnings, then advice, each in the
+// order of the rules. A finding has the code of its rule, the value found, the
+// range allowed (infinite where there is no bound), the reason, and the keys of
+// its sources. A value that the preset itself has is never a finding, whatever
+// a general rule says.
+//
+// Only what can be measured on the plan is looked at; see Reviewed for the
+// rules that are. What holds at all times, of law and of safety, is Advice. A
+// nil plan, or a preset without a form, is a box.Problem.
+func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
+	if plan == nil {
+		return nil, box.Problem{Path: "Review.plan", Code: "nil-plan", Why: "there is no plan to review: resolve the design first"}
+	}
+	if animal.Form == "" || animal.Group == "" {
+		return nil, box.Problem{Path: "Review.animal", Code: "no-preset", Got: num(0), Why: "the preset is empty: take one from Get or Find"}
+	}
+	if !(site.Above >= 0 && site.Above <= 100) {
+		return nil, box.Problem{Path: "Review.site.Above", Code: "range", Lo: 0, Hi: 100, Unit: "m", Why: "the height above ground is no height"}
+	}
+	l, err := survey(plan, animal, site)
+	if err != nil {
+		return nil, err
+	}
+	var out []box.Finding
+	for _, s := range []box.Severity{box.Fault, box.Warning, box.Advice} {
+		for _, r := range rules {
+			if r.Severity != s || !r.Scope.For(animal) {
+				continue
+			}
+			for _, c := range measured {
+				if c.code == r.Code {
+					out = append(out, c.look(l, r)...)
+				}
+			}
+		}
+	}
+	return out, nil
+}
+
+// Advice lists what holds at all times for an animal and a place, and what no
+// plan shows: the law, the seasons, safety. Each has the code of its rule.
+func Advice(animal Preset) []box.Finding {
+	var out []box.Finding
+	for _, r := range rules {
+		if !r.Scope.For(animal) {
+			continue
+		}
+		measurable := false
+		for _, c := range measured {
+			measurable = measurable || c.code == r.Code
+		}
+		if measurable {
+			continue
+		}
+		f := r.finding("", box.Place{}, math.NaN())
+		f.Why = r.Of + ": " + r.Why
+		if r.Scope.When != "" {
+			f.Why = "where " + r.Scope.When + ": " + f.Why
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// Reviewed lists the codes of the rules that Review measures, in the order of
+// the rules.
+func Reviewed() []string {
+	var out []string
+	for _, r := range rules {
+		for _, c := range measured {
+			if c.code == r.Code {
+				out = append(out, r.Code)
+			}
+		}
+	}
+	return out
+}
+
+// measure is a rule as something to look at.
+type measure struct {
+	code string
+	look func(*look, Rule) []box.Finding
+}
+
+// measured are the rules that a plan can be held against; never changed.
+var measured = []measure{
+	{"hole-size", holeSize},
+	{"hole-above-120", holeAbove}, {"hole-above-125", holeAbove}, {"hole-above-170", holeAbove}, {"hole-above-450", holeAbove},
+	{"hole-side-margin", holeSide}, {"hole-top-margin", holeTop}, {"hole-plank-edge", holeEdge}, {"hole-hoopoe-margin", holeRoom},
+	{"perch", perch}, {"swift-slot", slotHeight}, {"starling-na", starling},
+	{"kestrel-lip", frontLip}, {"open-front-lip", frontLip},
+	{"floor-preset", floorPreset}, {"floor-120", floorSides}, {"floor-100", floorSides}, {"floor-150", floorWidth},
+	{"floor-barn-owl", floorArea}, {"floor-kestrel", floorArea},
+	{"wall-15", walls}, {"wall-19", walls}, {"wall-20", walls}, {"wall-bat-eu", walls}, {"wall-bat-na", walls},
+	{"drain-count", drainCount}, {"drain-diameter", drainDiameter}, {"floor-recess", floorRecess},
+	{"vent", ventArea}, {"vent-high", ventHigh}, {"vent-duck", ventCount},
+	{"roof-front", roofOver}, {"roof-side", roofOver}, {"roof-slope", roofSlope},
+	{"grain-vertical", grainUp}, {"panel-wide", panelWide}, {"movement", movement},
+	{"treated", treated}, {"sheet", sheet}, {"durability", durability}, {"safety-mass", mass},
+	{"bat-gap", batGap}, {"bat-landing", batLanding}, {"bat-size-na", batSize}, {"hedgehog-entrance", entranceSides},
+	{"bat-height", height}, {"height-small", height}, {"bat-tree", batTree},
+}
+
+// finding is what a rule says of a value found somewhere.
+func (r Rule) finding(part box.Part, at box.Place, got float64) box.Finding {
+	lo, hi := math.Inf(-1), math.Inf(1)
+	if r.Range.HasLo {
+		lo = r.Range.Lo
+	}
+	if r.Range.HasHi {
+		hi = r.Range.Hi
+	}
+	return box.Finding{Code: r.Code, Severity: r.Severity, Part: part, Where: at, Got: got, Lo: lo, Hi: hi, Unit: r.Unit,
+		Why: r.Of + ": " + num(got) + unit(r.Unit) + " found, " + r.Range.String() + unit(r.Unit) + " asked for. " + r.Why, Sources: r.Cites()}
+}
+
+// against gives a finding if a value is outside the rule and is not the
+// preset's own either; own may be NaN for none.
+func (r Rule) against(part box.Part, at box.Place, got, own float64) []box.Finding {
+	if got >= r.Range.Lo-tiny || !r.Range.HasLo {
+		if got <= r.Range.Hi+tiny || !r.Range.HasHi {
+			return nil
+		}
+	}
+	// Between the preset's own value and the range everything is as good.
+	if r.Range.HasLo && got < r.Range.Lo && own < r.Range.Lo && got >= own-tiny {
+		return nil
+	}
+	if r.Range.HasHi && got > r.Range.Hi && own > r.Range.Hi && got <= own+tiny {
+		return nil
+	}
+	return []box.Finding{r.finding(part, at, got)}
+}
+
+func unit(u string) string {
+	switch u {
+	case "", "1", "count":
+		return ""
+	}
+	return " " + u
+}

@@ -1,0 +1,229 @@
+package species
+
+import (
+	"fmt"
+	"math"
+
+	"holt.example/box"
+)
+
+// floorPreset compares each side with the preset in per cent, the box turned
+// whichever way suits.
+func floorPreset(l *look, r Rule) []box.Finding {
+	w, d := float64(l.animal.Inside.Width), float64(l.animal.Inside.Depth)
+	if w == 0 || d == 0 || l.width == 0 || l.depth == 0 {
+		return nil
+	}
+	compare := func(have, want float64) []box.Finding {
+		f := r.against(box.Floor, box.Place{}, 100*(have/want-1), math.NaN())
+		for i := range f {
+			f[i].Why = fmt.Sprintf("a side of the floor is %s mm, %s mm are published: %s", tenth(have), num(want), r.Why)
+		}
+		return f
+	}
+	straight := append(compare(l.width, w), compare(l.depth, d)...)
+	turned := append(compare(l.depth, w), compare(l.width, d)...)
+	if len(turned) < len(straight) {
+		return turned
+	}
+	return straight
+}
+
+func floorSides(l *look, r Rule) []box.Finding {
+	if l.width == 0 {
+		return nil
+	}
+	return r.against(box.Floor, box.Place{}, math.Min(l.width, l.depth), math.Min(float64(l.animal.Inside.Width), float64(l.animal.Inside.Depth)))
+}
+
+func floorWidth(l *look, r Rule) []box.Finding {
+	if l.width == 0 {
+		return nil
+	}
+	return r.against(box.Floor, box.Place{}, l.width, float64(l.animal.Inside.Width))
+}
+
+func floorArea(l *look, r Rule) []box.Finding {
+	if l.width == 0 {
+		return nil
+	}
+	return r.against(box.Floor, box.Place{}, float64(l.width*l.depth), float64(l.animal.Inside.Width*l.animal.Inside.Depth))
+}
+
+// walls reports the thinnest wall.
+func walls(l *look, r Rule) []box.Finding {
+	var thin *piece
+	for i := range l.pieces {
+		if p := &l.pieces[i]; isWall(p.Part) && (thin == nil || p.leastThick() < thin.leastThick()-tiny) {
+			thin = p
+		}
+	}
+	if thin == nil {
+		return nil
+	}
+	own := math.NaN()
+	if l.animal.WallLeast > 0 {
+		own = float64(l.animal.WallLeast)
+	}
+	return r.against(thin.Part, box.Place{}, thin.leastThick(), own)
+}
+
+func onFloor(p box.Part) bool { return p == box.Floor }
+
+func drainCount(l *look, r Rule) []box.Finding {
+	if l.piece(box.Floor) == nil {
+		return nil // open below: it drains
+	}
+	return r.against(box.Floor, box.Place{}, float64(len(l.use(box.UseDrain, onFloor))), math.NaN())
+}
+
+func drainDiameter(l *look, r Rule) []box.Finding {
+	for _, op := range l.use(box.UseDrain, onFloor) {
+		if _, d, ok := op.Region[0].IsCircle(1e-6); ok {
+			if f := r.against(box.Floor, box.Place{}, d, math.NaN()); f != nil {
+				return f // one for all: they are of one size as a rule
+			}
+		}
+	}
+	return nil
+}
+
+// floorRecess is the height of the floor's underside above the lower edge of
+// the highest wall.
+func floorRecess(l *look, r Rule) []box.Finding {
+	floor := l.piece(box.Floor)
+	if floor == nil {
+		return nil
+	}
+	edge := math.Inf(-1)
+	for i := range l.pieces {
+		if isWall(l.pieces[i].Part) {
+			edge = math.Max(edge, l.pieces[i].min.Z)
+		}
+	}
+	if math.IsInf(edge, -1) {
+		return nil
+	}
+	return r.against(box.Floor, box.Place{}, floor.min.Z-edge, math.NaN())
+}
+
+func ventArea(l *look, r Rule) []box.Finding {
+	if !l.site.HotSummers || l.animal.Key == "common_goldeneye" || l.animal.Key == "wood_duck" {
+		return nil
+	}
+	area := 0.0
+	for _, op := range l.use(box.UseVent, isWall) {
+		area += math.Abs(op.Region.Area())
+	}
+	return r.against("", box.Place{}, area, math.NaN())
+}
+
+func ventCount(l *look, r Rule) []box.Finding {
+	return r.against("", box.Place{}, float64(len(l.use(box.UseVent, isWall))), math.NaN())
+}
+
+// ventHigh wants every vent above the top of the entrance.
+func ventHigh(l *look, r Rule) []box.Finding {
+	if len(l.ways) == 0 {
+		return nil
+	}
+	top := math.Inf(-1)
+	for i := range l.ways {
+		top = math.Max(top, l.ways[i].highest)
+	}
+	for _, op := range l.use(box.UseVent, isWall) {
+		if w := op.on.way(op.Op); w.lowest < top-tiny {
+			f := r.finding(op.on.Part, w.at, w.lowest)
+			f.Lo, f.Unit = top, "mm"
+			f.Why = fmt.Sprintf("a vent stands %s mm above the floor and the hole reaches up to %s: %s", num(w.lowest), num(top), r.Why)
+			return []box.Finding{f}
+		}
+	}
+	return nil
+}
+
+// roofOver measures the overhang from the outermost point of a wall to that of
+// the roof.
+func roofOver(l *look, r Rule) []box.Finding {
+	var roof, wall []*piece
+	for i := range l.pieces {
+		switch p := &l.pieces[i]; {
+		case isRoof(p.Part):
+			roof = append(roof, p)
+		case isWall(p.Part):
+			wall = append(wall, p)
+		}
+	}
+	if len(roof) == 0 || len(wall) == 0 {
+		return nil
+	}
+	reach := func(of []*piece, dir int) float64 {
+		out := math.Inf(-1)
+		for _, p := range of {
+			out = math.Max(out, [3]float64{-p.min.Y, -p.min.X, p.max.X}[dir])
+		}
+		return out
+	}
+	front := reach(roof, 0) - reach(wall, 0)
+	if r.Code == "roof-front" {
+		return r.against(roof[0].Part, box.Place{}, front, math.NaN())
+	}
+	return r.against(roof[0].Part, box.Place{}, math.Min(reach(roof, 1)-reach(wall, 1), reach(roof, 2)-reach(wall, 2)), math.NaN())
+}
+
+func roofSlope(l *look, r Rule) []box.Finding {
+	var out []box.Finding
+	for i := range l.pieces {
+		if p := &l.pieces[i]; isRoof(p.Part) {
+			level := math.Hypot(p.outward.X, p.outward.Y)
+			slope := math.Atan2(level, math.Abs(p.outward.Z)) * 180 / math.Pi
+			out = append(out, r.against(p.Part, box.Place{}, math.Round(slope*1e6)/1e6, math.NaN())...)
+		}
+	}
+	return out
+}
+
+func batGap(l *look, r Rule) []box.Finding {
+	if l.depth == 0 {
+		return nil
+	}
+	return r.against(box.Front, box.Place{}, math.Min(l.width, l.depth), float64(l.animal.Entry.Height))
+}
+
+// batLanding is how far the back runs on below the front.
+func batLanding(l *look, r Rule) []box.Finding {
+	back, front := l.piece(box.Back), l.piece(box.Front)
+	if back == nil || front == nil {
+		return nil
+	}
+	return r.against(box.Back, box.Place{Z: box.MM(back.min.Z)}, front.min.Z-back.min.Z, math.NaN())
+}
+
+func batSize(l *look, r Rule) []box.Finding {
+	return r.against("", box.Place{}, l.outside[2], float64(l.animal.Inside.Height))
+}
+
+func height(l *look, r Rule) []box.Finding {
+	if l.site.Above == 0 {
+		return nil
+	}
+	if r.Code == "height-small" && (!l.animal.Hole.HasHi || l.animal.Hole.Hi > 40) {
+		return nil // for small holes
+	}
+	own := math.NaN()
+	if m := l.animal.Mount; m.HasLo && l.site.Above < r.Range.Lo {
+		own = m.Lo
+	} else if m.HasHi && l.site.Above > r.Range.Hi {
+		own = m.Hi
+	}
+	return r.against("", box.Place{}, l.site.Above, own)
+}
+
+func batTree(l *look, r Rule) []box.Finding {
+	if l.site.Place != OnTree {
+		return nil
+	}
+	f := r.finding("", box.Place{}, 1)
+	f.Why = "it hangs on a tree: " + r.Why
+	return []box.Finding{f}
+}
