@@ -35,7 +35,7 @@ type Item struct {
 type Writing struct {
 	Value  string  // on one line, but otherwise as the user wrote it
 	Height float64 // of the capitals, mm
-	Angle  float64 // degrees anticlockwise, 0 or 90
+	Angle  float64 // degrees anticlockwise, over -90 to 90
 	Middle bool    // centred on its place; else it starts there
 }
 
@@ -72,16 +72,14 @@ func (it Item) extents() outline.Box {
 	case Line:
 		return outline.Box{Min: it.From, Max: it.From}.Join(outline.Box{Min: it.To, Max: it.To})
 	}
+	// Text: a third of the height hangs below the line.
 	w, h := Width(it.Text.Value, it.Text.Height), it.Text.Height
 	lo := 0.0
 	if it.Text.Middle {
 		lo = -w / 2
 	}
-	p := it.From
-	if it.Text.Angle != 0 {
-		return outline.Box{Min: outline.Point{X: p.X - h, Y: p.Y + lo}, Max: outline.Point{X: p.X + h/3, Y: p.Y + lo + w}}
-	}
-	return outline.Box{Min: outline.Point{X: p.X + lo, Y: p.Y - h/3}, Max: outline.Point{X: p.X + lo + w, Y: p.Y + h}}
+	r := outline.Rectangle(lo, -h/3, lo+w, h)
+	return r.Transform(outline.Turn(it.Text.Angle).Then(outline.Shift(it.From.X, it.From.Y))).Extents()
 }
 
 // boundsOf is the box around items.

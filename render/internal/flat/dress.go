@@ -54,12 +54,14 @@ func dress(s Subject, v view, mode View) []Item {
 	y -= small + 2.5
 	text(Text, b.Min.X, y, Writing{Value: facing(p, mode) + ", " + Dotted(tenth(float64(p.Thickness))) + " thick", Height: small})
 
+	taken := v.items
 	if mode == AsMachined {
 		for _, e := range p.Edges {
-			items = append(items, bevel(e, mode)...)
+			items = append(items, bevel(e)...)
+			taken = append(taken[:len(taken):len(taken)], bevel(e)...)
 		}
 	}
-	return append(items, grainArrow(p, v, mode)...)
+	return append(items, grainArrow(p, v.box, taken, mode)...)
 }
 
 // facing says which face is up.
@@ -78,40 +80,41 @@ func facing(p box.Panel, mode View) string {
 	return s
 }
 
-// bevel writes the bevel of an edge beside it, inside the part.
-func bevel(e box.PanelEdge, mode View) []Item {
+// bevel writes the bevel of an edge along it, inside the part, to be read from
+// below or from the right.
+func bevel(e box.PanelEdge) []Item {
 	if !(math.Abs(float64(e.Bevel)) >= 0.05) || !fits(e.From.X) || !fits(e.From.Y) || !fits(e.To.X) || !fits(e.To.Y) ||
 		!fits(float64(e.Run)) || !fits(float64(e.Bevel)) {
 		return nil
 	}
 	dx, dy := e.To.X-e.From.X, e.To.Y-e.From.Y
+	l := math.Hypot(dx, dy)
 	value := "bevel " + Dotted(tenth(float64(e.Bevel))) + "°, run " + Dotted(tenth(float64(e.Run)))
-	if !(math.Hypot(dx, dy) >= Width(value, small)) {
+	if !(l >= Width(value, small)) {
 		return nil // it would say more about its neighbours
 	}
-	at := outline.Point{X: (e.From.X + e.To.X) / 2, Y: (e.From.Y + e.To.Y) / 2}
-	w := Writing{Value: value, Height: small, Middle: true}
-	// The part lies to the left of the edge: above one that runs to the right.
-	// The text stands clear of the line of the far face too.
-	clear := math.Max(small, math.Abs(float64(e.Run))+1)
-	switch {
-	case math.Abs(dx) >= math.Abs(dy) && dx > 0:
-		at.Y += clear
-	case math.Abs(dx) >= math.Abs(dy):
-		at.Y -= clear + small
-	case dy > 0:
-		at.X -= clear
-		w.Angle = 90
-	default:
-		at.X += clear + small
-		w.Angle = 90
+	// The part lies to the left of the edge. Where the machined face overhangs,
+	// the line of the far face is inside too, and the text stands clear of it.
+	away := math.Max(small, float64(e.Run)+1)
+	angle := Grid(math.Atan2(dy, dx) * 180 / math.Pi)
+	if angle <= -90 || angle > 90 { // upside down: read along the other way
+		angle += 180
+		if angle > 180 {
+			angle -= 360
+		}
+		away += small
 	}
-	return []Item{{Shape: Label, Layer: Layer{View: mode, Kind: Text}, From: outline.Point{X: Grid(at.X), Y: Grid(at.Y)}, Text: w}}
+	at := outline.Point{
+		X: Grid((e.From.X+e.To.X)/2 - float64(dy/l*away)),
+		Y: Grid((e.From.Y+e.To.Y)/2 + float64(dx/l*away)),
+	}
+	return []Item{{Shape: Label, Layer: Layer{Kind: Text}, From: at,
+		Text: Writing{Value: value, Height: small, Middle: true, Angle: angle}}}
 }
 
 // grainArrow is a double arrow along the grain, as long as there is room for,
-// in the first of a few places inside the face that no work covers.
-func grainArrow(p box.Panel, v view, mode View) []Item {
+// in the first of a few places inside the face that no work and no text covers.
+func grainArrow(p box.Panel, b outline.Box, taken []Item, mode View) []Item {
 	gu, gv := p.Grain[0], p.Grain[1]
 	l := math.Hypot(gu, gv)
 	if !(l > 0 && l <= 2) {
@@ -122,7 +125,6 @@ func grainArrow(p box.Panel, v view, mode View) []Item {
 	if mode == Turned {
 		gu, face = -gu, p.Far.Transform(outline.MirrorX())
 	}
-	b := v.box
 	half := math.Min(15, math.Min(b.Width(), b.Height())*0.15)
 	best := outline.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2}
 	free := func(c outline.Point, half float64) bool {
@@ -132,7 +134,7 @@ func grainArrow(p box.Panel, v view, mode View) []Item {
 				return false
 			}
 		}
-		return free(v.items, c, half*1.25)
+		return free(taken, c, half*1.25)
 	}
 search:
 	for _, size := range [...]float64{1, 0.7, 0.5} {
@@ -169,7 +171,7 @@ search:
 	return items
 }
 
-// free reports whether no work comes within r of c, by the boxes of the work.
+// free reports whether nothing but the outlines comes within r of c, by boxes.
 func free(items []Item, c outline.Point, r float64) bool {
 	for _, it := range items {
 		if it.Layer.Kind == Profile || it.Layer.Kind == Face {
