@@ -46,3 +46,16 @@ func TestProblemsHaveNoExponent(t *testing.T) {
 	ps := problems(t, orchard.With(func(d *box.Design) { d.Chord = 1e308 }))
 	assert.False(t, strings.Contains(ps.Error(), "e+"), "%v", ps)
 }
+
+// An error that unwraps to no errors at all is lost: the problem says that
+// nothing is left of a wall, and of a partition nothing is said; the plan
+// comes without it.
+func TestEmptyErrorOfAJoint(t *testing.T) {
+	nonsense(t, "an empty join", func(joints.Corner) (joints.Section, error) { return joints.Section{}, new(none) })
+}
+
+// none is an error that unwraps to nothing.
+type none struct{}
+
+func (*none) Error() string   { return "nothing in particular" }
+func (*none) Unwrap() []error { return nil }
