@@ -222,5 +222,24 @@ func takePanel(a, b *Piece, t turn) {
 			e.Neighbour, e.Joint, e.Adds, e.Why = own[best].Neighbour, own[best].Joint, own[best].Adds, own[best].Why
 		}
 	}
+	pn.Ops = append([]Op(nil), a.Panel.Ops...)
+	ownOps := b.Panel.Ops
+	for k := range pn.Ops {
+		o := &pn.Ops[k]
+		c := o.Region.Centroid()
+		v := t.apply(solid.Vec{X: c.X, Y: c.Y}, ca, cb, thick)
+		best, bd := -1, math.Inf(1)
+		for m := range ownOps {
+			if f := &ownOps[m]; f.Kind == o.Kind {
+				c := f.Region.Centroid()
+				if d := math.Hypot(c.X-v.X, c.Y-v.Y); d < bd {
+					best, bd = m, d
+				}
+			}
+		}
+		if best >= 0 {
+			o.Guest, o.Source = ownOps[best].Guest, ownOps[best].Source
+		}
+	}
 	b.Panel, b.Home, b.Pose = pn, home, home
 }

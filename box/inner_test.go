@@ -45,6 +45,14 @@ func TestPartitionHousedIntoTwoWalls(t *testing.T) {
 	// Play: under the tongue 0.2 x 12.2 at a mean depth of 5.1, beside it 0.2 x
 	// 5 at 2.5, each up to the roof's plane there.
 	assert.InDelta(t, 2.44*(180-5.1*rise)+1*(180-2.5*rise), voidOf(p, "play", "front/inner/middle"), 1e-3)
+	for _, e := range q.Panel.Edges {
+		switch e.Neighbour {
+		case box.Front, box.Back:
+			assert.Equal(t, "housing", e.Joint)
+			assert.InDelta(t, 5, float64(e.Adds), 1e-6)
+			assert.Contains(t, e.Why, "enters the housing of "+string(e.Neighbour)+" by 5")
+		}
+	}
 	var seams int
 	for _, s := range p.Seams() {
 		if s.Under == "inner/middle" {

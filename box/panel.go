@@ -202,8 +202,8 @@ func (s *shell) panelEdge(p *part, id int, fr solid.Frame, a, b outline.Point) P
 		e.Why = "ends at the open side"
 		return e
 	}
-	x := s.pair[[2]int{min(p.at, j), max(p.at, j)}]
-	if p.at < 0 || x == nil || !x.ok {
+	x := s.meet(p, j)
+	if x == nil {
 		e.Neighbour = f.part
 		return e
 	}
@@ -213,11 +213,31 @@ func (s *shell) panelEdge(p *part, id int, fr solid.Frame, a, b outline.Point) P
 		share = x.sec.B
 	}
 	e.Why = share.Why
+	if p.at < 0 { // reckoned from the wall's inner plane, along the partition
+		e.Adds = MM(p.base[id].D - f.in.D)
+		return e
+	}
 	out := f.in.N.Sub(p.face.in.N.Scale(f.in.N.Dot(p.face.in.N))).Unit()
 	if d := p.base[id].N.Dot(out); math.Abs(d) > 1e-9 {
 		e.Adds = MM(-p.base[id].At(x.a) / d)
 	}
 	return e
+}
+
+// meet is the edge at which a part meets face j, nil if there is none.
+func (s *shell) meet(p *part, j int) *edge {
+	if p.at >= 0 {
+		if x := s.pair[[2]int{min(p.at, j), max(p.at, j)}]; x != nil && x.ok {
+			return x
+		}
+		return nil
+	}
+	for _, x := range s.inner {
+		if x.guest == p.face && x.over == j {
+			return x
+		}
+	}
+	return nil
 }
 
 // jointOp is what a joint's cutter asks of the bench.

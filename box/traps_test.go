@@ -300,3 +300,22 @@ func TestProblemsAreSentences(t *testing.T) {
 		assert.Regexp(t, `^[A-Z][A-Za-z.\[\]0-9]*: `, l)
 	}
 }
+
+func TestCornerCutsTakeTheirTriangles(t *testing.T) {
+	// Four corners of 8 x 8 / 2 = 32 off a floor 15 thick: 4 x 32 x 15 = 1920,
+	// and the floor's outline loses them.
+	d := box.Design{Name: "corners", Board: thick(15), Size: box.Cavity{Width: 120, Depth: 100, Height: 200},
+		Floor: box.FloorBetween{}, Roof: box.Flat{}, Features: []box.Feature{box.CornerCuts{Size: 8}}}
+	p := resolve(t, d)
+	q := piece(t, p, box.Floor)
+	assert.InDelta(t, 1920, voidOf(p, "feature", ""), 1e-6)
+	assert.InDelta(t, 120*100*15-1920, q.Volume, 1e-3)
+	assert.InDelta(t, 120*100-4*32, q.Panel.Silhouette.Area(), 1e-6)
+	for _, o := range q.Panel.Ops {
+		assert.True(t, o.InOutline)
+	}
+	// Housed, the chamfer runs on to the floor's own edges: at 45 degrees a
+	// corner of side 8 + 2*5 is taken.
+	d.Floor = box.FloorBetween{Raise: 15, Joint: joints.Housing{Depth: 5, Tight: true}}
+	assert.InDelta(t, 130*110*15-4*15*18*18/2, piece(t, resolve(t, d), box.Floor).Volume, 1e-3)
+}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"sort"
 
+	"holt.example/box/outline"
 	"holt.example/box/solid"
 	"holt.example/joints"
 )
@@ -96,7 +97,7 @@ func (s *shell) findVoids(parts []*part) []Void {
 				d = p.face.t
 			}
 			c := f.outline.Centroid()
-			note(f.source+" "+string(p.face.part), "feature", f.outline.Area()*d, p.face.frame.Out(solid.Vec{X: c.X, Y: c.Y, Z: p.face.t / 2}))
+			note(f.source+" "+string(p.face.part), "feature", p.takes(f)*d, p.face.frame.Out(solid.Vec{X: c.X, Y: c.Y, Z: p.face.t / 2}))
 		}
 	}
 	var vs []Void
@@ -107,6 +108,19 @@ func (s *shell) findVoids(parts []*part) []Void {
 	}
 	sort.SliceStable(vs, func(i, j int) bool { return vs[i].Kind < vs[j].Kind })
 	return vs
+}
+
+// takes is the area of a feature that lies on its part.
+func (p *part) takes(f *feat) float64 {
+	if !f.inLine {
+		return f.outline.Area()
+	}
+	top, _, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter))
+	in, err := outline.Intersect(top, outline.Region{f.outline})
+	if err != nil {
+		return 0
+	}
+	return in.Area()
 }
 
 func place(v solid.Vec) Place { return Place{MM(v.X), MM(v.Y), MM(v.Z)} }
