@@ -11,6 +11,12 @@
 //	way, err := p.Entrance() // a box.Entrance, to be changed at will
 //	d := box.Design{Size: p.Inside, Features: []box.Feature{way}, ...}
 //
+// Preset.Design gives a whole ready form, to resolve as it is or to change.
+// Review holds a resolved plan against the rules and lists what differs as
+// findings, each with its source; Advice lists what no plan shows, of law,
+// seasons and safety. Preset.Bits picks drills and says what else their holes
+// let in, and Weigh gives mass and centre of mass.
+//
 // Sizes are millimetres, heights above ground are metres. A value of 0, or a
 // span without ends, was not published. What the package says is what its
 // sources say; the law of the place comes first, always.

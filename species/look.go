@@ -37,8 +37,7 @@ type way struct {
 	w, h     float64 // across and up
 	lowest   float64 // above the cavity floor, on the inner face
 	highest  float64
-	at       box.Place   // its middle, on the inner face
-	rim      []solid.Vec // points of its edge on the inner face
+	at       box.Place // its middle, on the inner face
 }
 
 // survey measures what the rules ask for.
@@ -93,20 +92,25 @@ func (p *piece) way(op box.Op) way {
 	c := e.Centre()
 	mid := p.Home.Out(solid.Vec{X: c.X, Y: c.Y, Z: in})
 	w.at = box.Place{X: box.MM(mid.X), Y: box.MM(mid.Y), Z: box.MM(mid.Z)}
-	// The height of a point is O.z + u U.z + v V.z + w W.z: the lowest one is
-	// where the contour reaches farthest against (U.z, V.z).
-	base := p.Home.Out(solid.Vec{Z: in}).Z
-	if k := math.Hypot(p.Home.U.Z, p.Home.V.Z); k > 1e-9 {
-		x, y := p.Home.U.Z/k, p.Home.V.Z/k
-		w.lowest = base - float64(k*op.Region[0].Support(-x, -y))
-		w.highest = base + float64(k*op.Region[0].Support(x, y))
-	} else {
-		w.lowest, w.highest = base, base
-	}
-	for _, q := range op.Region[0].Flatten(1e-3) {
-		w.rim = append(w.rim, p.Home.Out(solid.Vec{X: q.X, Y: q.Y, Z: in}))
-	}
+	w.highest = w.toward(solid.Vec{Z: 1})
+	w.lowest = -w.toward(solid.Vec{Z: -1})
 	return w
+}
+
+// toward is how far the edge of an entrance, on the inner face of its part,
+// reaches in a direction of length 1; arcs count exactly.
+func (w *way) toward(n solid.Vec) float64 {
+	in := 0.0
+	if w.on.Panel.Face != box.FromInner {
+		in = -float64(w.on.Thickness)
+	}
+	base := n.Dot(w.on.Home.Out(solid.Vec{Z: in}))
+	x, y := n.Dot(w.on.Home.U), n.Dot(w.on.Home.V)
+	k := math.Hypot(x, y)
+	if k < 1e-9 {
+		return base
+	}
+	return base + float64(k*w.region[0].Support(x/k, y/k))
 }
 
 func (l *look) piece(name box.Part) *piece {
@@ -154,9 +158,7 @@ func (l *look) beside(w *way) (least float64, ok bool) {
 		if s < 0.01 { // parallel within six degrees: the opposite wall
 			continue
 		}
-		for _, v := range w.rim {
-			least = math.Min(least, (q.inner-q.outward.Dot(v))/math.Sqrt(s))
-		}
+		least = math.Min(least, (q.inner-w.toward(q.outward))/math.Sqrt(s))
 	}
 	return least, !math.IsInf(least, 1)
 }
@@ -169,9 +171,7 @@ func (l *look) over(w *way) (least float64, ok bool) {
 		if !isRoof(q.Part) || q.outward.Z < 0.01 {
 			continue
 		}
-		for _, v := range w.rim {
-			least = math.Min(least, (q.inner-q.outward.Dot(v))/q.outward.Z)
-		}
+		least = math.Min(least, (q.inner-w.toward(q.outward))/q.outward.Z)
 	}
 	return least, !math.IsInf(least, 1)
 }

@@ -3,10 +3,10 @@ package species
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"holt.example/box"
+	"holt.example/box/outline"
 )
 
 func wayIn(p Preset) bool { return p.Form == Hole || p.Form == SlotForm || p.Form == Tube }
@@ -86,8 +86,9 @@ func holeRoom(l *look, r Rule) []box.Finding {
 	return append(holeSide(l, r), holeTop(l, r)...)
 }
 
-// holeEdge measures the wood to the edges of the board, on both faces. An open
-// front has no wood beside it and is left out.
+// holeEdge measures the wood to the free edges of the board; where it meets
+// another part the margins of the cavity count. An open front has no wood
+// beside it and is left out.
 func holeEdge(l *look, r Rule) []box.Finding {
 	if !wayIn(l.animal) {
 		return nil
@@ -96,8 +97,10 @@ func holeEdge(l *look, r Rule) []box.Finding {
 	for i := range l.ways {
 		w := &l.ways[i]
 		least := math.Inf(1)
-		for _, c := range slices.Concat(w.on.Panel.Machined, w.on.Panel.Far) {
-			least = math.Min(least, c.DistanceTo(w.region[0]))
+		for _, e := range w.on.Panel.Edges {
+			if e.Neighbour == "" {
+				least = math.Min(least, outline.Polygon(e.From, e.To).DistanceTo(w.region[0]))
+			}
 		}
 		if !math.IsInf(least, 1) {
 			out = append(out, r.against(w.on.Part, w.at, least, math.NaN())...)
@@ -158,19 +161,23 @@ func starling(l *look, r Rule) []box.Finding {
 	return out
 }
 
-// frontLip is the height of the front board: up to the opening, or the whole
-// front where none is cut into it.
+// frontLip is the height of the front board: up to the opening cut into it,
+// or that of the board before an open front.
 func frontLip(l *look, r Rule) []box.Finding {
-	if len(l.ways) == 0 {
-		f := l.front()
-		if f == nil {
-			return nil
-		}
-		return r.against(f.Part, box.Place{}, f.max.Z, float64(l.animal.Entry.Above))
-	}
+	own := float64(l.animal.Entry.Above)
 	var out []box.Finding
 	for i := range l.ways {
-		out = append(out, r.against(l.ways[i].on.Part, l.ways[i].at, l.ways[i].lowest, float64(l.animal.Entry.Above))...)
+		out = append(out, r.against(l.ways[i].on.Part, l.ways[i].at, l.ways[i].lowest, own)...)
+	}
+	if len(l.ways) > 0 || l.front() != nil {
+		return out
+	}
+	for i := range l.pieces {
+		// A free part whose inner face closes the front of the cavity.
+		p := &l.pieces[i]
+		if strings.HasPrefix(string(p.Part), "free/") && math.Abs(p.max.Y+l.depth/2) < tiny && p.min.X < 0 && p.max.X > 0 && p.max.Z > 0 && p.max.Z < l.height {
+			out = append(out, r.against(p.Part, box.Place{Y: box.MM(p.min.Y), Z: box.MM(p.max.Z)}, p.max.Z, own)...)
+		}
 	}
 	return out
 }

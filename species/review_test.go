@@ -69,6 +69,25 @@ func TestSoundBox(t *testing.T) {
 // TestEachRuleBroken breaks one rule at a time on the sound box; the findings
 // are that rule and its companions in the list, and nothing else.
 func TestEachRuleBroken(t *testing.T) {
+	for _, c := range breaks() {
+		t.Run(c.name, func(t *testing.T) {
+			got := strings.Join(codes(t, sound().With(c.change), c.key, c.site), " ")
+			if got != c.want {
+				t.Errorf("got %q, want %q", got, c.want)
+			}
+		})
+	}
+}
+
+// breach is a change to a sound box and the codes that follow.
+type breach struct {
+	name, key string
+	change    func(*box.Design)
+	site      Site
+	want      string
+}
+
+func breaks() []breach {
 	entrance := func(e box.Entrance) func(*box.Design) {
 		return func(d *box.Design) { d.Features = []box.Feature{e, box.Drains{}} }
 	}
@@ -81,12 +100,7 @@ func TestEachRuleBroken(t *testing.T) {
 		f(&b)
 		return all(b)
 	}
-	for _, c := range []struct {
-		name, key string
-		change    func(*box.Design)
-		site      Site
-		want      string
-	}{
+	return []breach{
 		{"hole too small", "great_tit", entrance(box.Entrance{Shape: box.Round{Diameter: 27}, Above: 195}), Site{}, "hole-size"},
 		{"hole too large", "great_tit", entrance(box.Entrance{Shape: box.Round{Diameter: 38}, Above: 180}), Site{}, "hole-size"},
 		// 110 breaks the three heights of tits, 122 the later two, 150 the last.
@@ -95,8 +109,14 @@ func TestEachRuleBroken(t *testing.T) {
 		{"hole at 150", "great_tit", entrance(box.Entrance{Shape: box.Round{Diameter: 32}, Above: 150}), Site{}, "hole-above-170"},
 		// 75 - 16 - 45 = 14 of wood beside it.
 		{"hole aside", "great_tit", entrance(box.Entrance{Shape: box.Round{Diameter: 32}, Above: 195, Right: 45}), Site{}, "hole-side-margin"},
-		// 250 - 32 - 208 = 10 below the ceiling, and 10 to the top of the front.
-		{"hole high", "great_tit", entrance(box.Entrance{Shape: box.Round{Diameter: 32}, Above: 208}), Site{}, "hole-top-margin hole-plank-edge"},
+		// 250 - 32 - 208 = 10 below the ceiling.
+		{"hole high", "great_tit", entrance(box.Entrance{Shape: box.Round{Diameter: 32}, Above: 208}), Site{}, "hole-top-margin"},
+		// Without a roof the top of the front is a free edge.
+		{"hole at a free edge", "great_tit", func(d *box.Design) {
+			d.Roof, d.Walls = box.NoRoof{}, nil
+			delete(d.Boards, box.AllRoof)
+			entrance(box.Entrance{Shape: box.Round{Diameter: 32}, Above: 208})(d)
+		}, Site{}, "hole-plank-edge"},
 		{"perch", "great_tit", func(d *box.Design) {
 			d.Free = []box.Free{{Name: "rest", Outline: rectangle(-20, -10, 20, 0), At: box.Place{Y: -85, Z: 150}, Facing: box.Direction{Z: 1}, Up: box.Direction{Y: 1}}}
 		}, Site{}, "perch"},
@@ -132,17 +152,107 @@ func TestEachRuleBroken(t *testing.T) {
 		{"beech rots", "great_tit", with(func(b *box.Board) { b.Material = "european beech" }), Site{}, "durability"},
 		{"heavy", "great_tit", with(func(b *box.Board) { b.Density = 2500 }), Site{}, "safety-mass"},
 		{"hung low", "great_tit", func(*box.Design) {}, Site{Above: 1.2}, "height-small"},
-	} {
+	}
+}
+
+func rectangle(x0, y0, x1, y1 float64) outline.Contour { return outline.Rectangle(x0, y0, x1, y1) }
+
+// TestOtherAnimals breaks the rules of single animals on their ready forms; the
+// codes are those of faults and warnings.
+func TestOtherAnimals(t *testing.T) {
+	for _, c := range otherBreaks() {
 		t.Run(c.name, func(t *testing.T) {
-			got := strings.Join(codes(t, sound().With(c.change), c.key, c.site), " ")
-			if got != c.want {
-				t.Errorf("got %q, want %q", got, c.want)
+			var got []string
+			for _, f := range reviewOf(t, c, 20) {
+				if f.Severity >= box.Warning {
+					got = append(got, f.Code)
+				}
+			}
+			if s := strings.Join(got, " "); s != c.want {
+				t.Errorf("got %q, want %q", s, c.want)
+			}
+		})
+	}
+	for _, c := range adviceBreaks() {
+		t.Run(c.name, func(t *testing.T) {
+			if fs := reviewOf(t, c, 10); !slices.ContainsFunc(fs, func(f box.Finding) bool { return f.Code == c.want && f.Severity == box.Advice }) {
+				t.Errorf("%+v, want %s", fs, c.want)
 			}
 		})
 	}
 }
 
-func rectangle(x0, y0, x1, y1 float64) outline.Contour { return outline.Rectangle(x0, y0, x1, y1) }
+// reviewOf reviews the changed ready form of an animal, of plywood.
+func reviewOf(t *testing.T, c breach, thickness box.MM) []box.Finding {
+	t.Helper()
+	p := MustGet(c.key)
+	d, _, err := p.Design(box.Board{Thickness: thickness, Material: "exterior plywood", Grain: box.GrainNone})
+	if err != nil {
+		t.Fatal(err)
+	}
+	fs, err := Review(resolve(t, d.With(c.change)), p, c.site)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return fs
+}
+
+func roomOf(w, d, h box.MM) func(*box.Design) {
+	return func(x *box.Design) { x.Size = box.Cavity{Width: w, Depth: d, Height: h} }
+}
+
+func wayOf(e box.Entrance) func(*box.Design) {
+	return func(x *box.Design) { x.Features[0] = e }
+}
+
+func otherBreaks() []breach {
+	return []breach{
+		{"hole of a barn owl low", "western_barn_owl", wayOf(box.Entrance{Shape: box.Rect{Width: 130, Height: 130}, Above: 300}), Site{}, "hole-above-450"},
+		{"barn owl without room", "western_barn_owl", roomOf(450, 400, 600), Site{}, "floor-barn-owl"},
+		{"hole of a hoopoe aside", "hoopoe", wayOf(box.Entrance{Shape: box.Round{Diameter: 55}, Above: 145, Right: 160}), Site{}, "hole-hoopoe-margin"}, // 255 - 27.5 - 160 = 67.5
+		{"slot for starlings", "common_swift", wayOf(box.Entrance{Shape: box.Slot{Width: 60, Height: 35}, Above: 20}), Site{}, "swift-slot"},
+		{"bluebirds and starlings", "eastern_bluebird", wayOf(box.Entrance{Shape: box.Round{Diameter: 41.3}, Above: 165}), Site{}, "hole-size starling-na"},
+		{"thin walls in America", "eastern_bluebird", func(d *box.Design) { d.Board.Thickness = 16 }, Site{}, "wall-19"},
+		{"kestrel rolls out", "eurasian_kestrel", func(d *box.Design) { d.Free[0].Outline = rectangle(-270, -30, 270, 80) }, Site{}, "kestrel-lip"},
+		{"robin behind a high board", "european_robin", func(d *box.Design) { d.Free[0].Outline = rectangle(-90, -30, 90, 150) }, Site{}, "open-front-lip"},
+		{"ducks in a draught", "wood_duck", func(d *box.Design) { d.Features = append(d.Features, box.Vents{}) }, Site{}, ""}, // advice only
+		{"bats in a wide crevice", "bat_flat_box_eu", func(d *box.Design) { d.Size = box.Cavity{Width: 210, Depth: 30, Height: 330}; d.Free = nil }, Site{}, "bat-gap floor-preset"},
+		{"no landing for bats", "bat_flat_box_eu", func(d *box.Design) { d.Walls = nil }, Site{}, "bat-landing"},
+		{"bats hung low", "bat_flat_box_eu", func(*box.Design) {}, Site{Above: 2}, "bat-height"},
+		{"a short house for bats", "bat_multi_chamber", func(d *box.Design) { d.Size = box.Cavity{Width: 355.6, Depth: 19.1, Height: 500}; d.Free = nil }, Site{}, "bat-size-na"},
+		{"dogs at the hedgehog's", "hedgehog", wayOf(box.Entrance{Shape: box.Rect{Width: 180, Height: 140}}), Site{}, "hole-size hedgehog-entrance"},
+	}
+}
+
+// adviceBreaks lead to advice, among other findings.
+func adviceBreaks() []breach {
+	none := func(*box.Design) {}
+	return []breach{
+		{"vents in a box for ducks", "wood_duck", func(d *box.Design) { d.Features = append(d.Features, box.Vents{}) }, Site{}, "vent-duck"},
+		{"little room for kestrels", "eurasian_kestrel", roomOf(480, 300, 300), Site{}, "floor-kestrel"},
+		{"a bat house on a tree", "bat_single_chamber", none, Site{Place: OnTree}, "bat-tree"},
+		{"thin boards for European bats", "bat_flat_box_eu", none, Site{}, "wall-bat-eu"},
+		{"thin boards for American bats", "bat_multi_chamber", none, Site{}, "wall-bat-na"},
+	}
+}
+
+// TestEveryMeasureIsBroken: every rule that Review measures is what some design
+// of these tests is found to break, so that none of them sleeps.
+func TestEveryMeasureIsBroken(t *testing.T) {
+	seen := map[string]bool{"movement": true} // by TestMovement
+	for _, list := range [][]breach{breaks(), otherBreaks(), adviceBreaks()} {
+		for _, c := range list {
+			for _, code := range strings.Fields(c.want) {
+				seen[code] = true
+			}
+		}
+	}
+	for _, code := range Reviewed() {
+		if !seen[code] {
+			t.Errorf("%s is broken by no test", code)
+		}
+	}
+}
 
 // TestMovement: 150 mm across the grain at 4 % change with 0.4 of play: exactly
 // one finding, 1.5 needed (0.0025 x 4 x 150; EN 1313-1 and the Wood Handbook).

@@ -10,7 +10,7 @@ import (
 var rules = []Rule{
 	{
 		Code: "hole-size", Severity: box.Fault,
-		Scope:   Scope{Forms: []Form{Hole}},
+		Scope:   Scope{Forms: []Form{Hole, Tube, Tunnel}},
 		Of:      "size of the entrance against the preset",
 		Unit:    "mm",
 		Why:     "Too small and the animal stays out, too large and its rivals and enemies get in.",
