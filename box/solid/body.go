@@ -20,4 +20,6 @@ type Body struct {
 	Base    []Plane
 	Cutters []Cutter
 	Prisms  []Prism
+
+	ready *prepared // see Ready
 }

@@ -7,13 +7,12 @@ const parallelGap = 1e-9
 // opposite normals, apart by 0 to gap mm (and planeGap, for rounding). Cutters
 // count, prisms do not.
 func Contact(a, b Body, gap float64) float64 {
-	ca, cb := a.Convex(), b.Convex()
+	ca, alo, ahi := a.hull()
+	cb, blo, bhi := b.hull()
 	if ca.Empty() || cb.Empty() {
 		return 0
 	}
 	reach := gap + planeGap
-	alo, ahi := ca.Bounds()
-	blo, bhi := cb.Bounds()
 	grow := Vec{reach, reach, reach}
 	if apart(alo.Sub(grow), ahi.Add(grow), blo, bhi) {
 		return 0

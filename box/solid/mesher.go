@@ -76,33 +76,41 @@ func (b Body) Mesh(chord float64) (*Mesh, error) {
 
 // bounded is the base, or why there is none.
 func (b Body) bounded() (Convex, error) {
-	for i, h := range b.Base {
-		if !h.valid() {
-			return Convex{}, fmt.Errorf("solid: base plane %d is not a plane: %v", i, h)
-		}
-	}
-	for k, c := range b.Cutters {
-		for i, h := range c {
-			if !h.valid() {
-				return Convex{}, fmt.Errorf("solid: plane %d of cutter %d is not a plane: %v", i, k, h)
-			}
-		}
-	}
 	for i, p := range b.Prisms {
 		if !p.valid() {
 			return Convex{}, fmt.Errorf("solid: prism %d: frame not right-handed and square, or numbers out of range", i)
 		}
 	}
+	if r := b.kept(); r != nil {
+		return r.solid, r.err
+	}
 	base := b.Convex()
+	return base, b.fault(base)
+}
+
+// fault tells why there is no body of this base, or nil; prisms are not looked at.
+func (b Body) fault(base Convex) error {
+	for i, h := range b.Base {
+		if !h.valid() {
+			return fmt.Errorf("solid: base plane %d is not a plane: %v", i, h)
+		}
+	}
+	for k, c := range b.Cutters {
+		for i, h := range c {
+			if !h.valid() {
+				return fmt.Errorf("solid: plane %d of cutter %d is not a plane: %v", i, k, h)
+			}
+		}
+	}
 	if base.Empty() {
-		return base, ErrEmpty
+		return ErrEmpty
 	}
 	for _, f := range base.Faces {
 		if f.ID < 0 {
-			return base, ErrUnbounded
+			return ErrUnbounded
 		}
 	}
-	return base, nil
+	return nil
 }
 
 func (h Plane) valid() bool {

@@ -28,15 +28,14 @@ func Common(a, b Body) []Convex {
 	if parted(a.Base, b.Base) {
 		return nil
 	}
-	id := len(a.Base)
-	var k clipper
-	c := k.all(workingBox(), a.Base, 0)
-	for _, h := range b.Base {
-		if _, in := c.sides(h); !in {
-			return nil
-		}
+	ca, alo, ahi := a.hull()
+	_, blo, bhi := b.hull()
+	if clearOf(alo, ahi, blo, bhi) {
+		return nil
 	}
-	if c = k.all(c, b.Base, id).clone(); c.Empty() {
+	id := len(a.Base)
+	c := ca.within(b.Base, id)
+	if c.Empty() {
 		return nil
 	}
 	id += len(b.Base)
@@ -87,4 +86,9 @@ func (c Convex) Bounds() (lo, hi Vec) {
 		}
 	}
 	return lo, hi
+}
+
+// clearOf reports whether two boxes have nothing in common.
+func clearOf(alo, ahi, blo, bhi Vec) bool {
+	return alo.X > bhi.X || blo.X > ahi.X || alo.Y > bhi.Y || blo.Y > ahi.Y || alo.Z > bhi.Z || blo.Z > ahi.Z
 }

@@ -1,8 +1,15 @@
 package solid
 
+import "slices"
+
 // Convex is the base of the body as a solid; the face made by Base[i] has the
 // ID i. A face with an ID below 0 shows where Base is not bounded.
-func (b Body) Convex() Convex { return Intersect(b.Base) }
+func (b Body) Convex() Convex {
+	if r := b.kept(); r != nil {
+		return r.solid
+	}
+	return Intersect(b.Base)
+}
 
 // within is c less all that lies outside the half-spaces; plane i gives the
 // face ID id+i.
@@ -50,6 +57,9 @@ func split(c Convex, planes []Plane, id int, rest []Convex) (Convex, []Convex) {
 // taken out. A face made by plane j of Cutters[k] has the ID
 // len(Base) + (planes of the cutters before k) + j.
 func (b Body) Pieces() []Convex {
+	if r := b.kept(); r != nil {
+		return slices.Clone(r.pieces)
+	}
 	base := b.Convex()
 	if base.Empty() {
 		return nil
@@ -73,9 +83,14 @@ func (b Body) lessCutters(cells []Convex, id int) []Convex {
 // in a cutter of b stays. Face IDs of the results tell nothing apart.
 func Subtract(cells []Convex, b Body) []Convex {
 	var out []Convex
+	_, lo, hi := b.hull()
 	for _, c := range cells {
-		in, rest := split(c, b.Base, 1<<30, nil)
-		out = append(out, rest...)
+		if clo, chi := c.Bounds(); clearOf(clo, chi, lo, hi) {
+			out = append(out, c)
+			continue
+		}
+		var in Convex
+		in, out = split(c, b.Base, 1<<30, out)
 		if in.Empty() {
 			continue
 		}

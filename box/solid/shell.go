@@ -1,5 +1,7 @@
 package solid
 
+import "slices"
+
 // shell is the surface of a body, without its prisms, as convex polygons: the
 // faces of the base less all cutters, and the faces of the cutters inside the
 // base, turned round, less the other cutters.
@@ -30,6 +32,14 @@ type cut struct {
 
 // newShell prepares the base and the cutters of b.
 func (b Body) newShell(base Convex) *shell {
+	if r := b.kept(); r != nil {
+		// The slices are full, so that adding to them copies them.
+		return &shell{
+			base: base, cuts: slices.Clip(r.shell.cuts), surfs: slices.Clip(r.shell.surfs), known: slices.Clip(r.shell.known),
+			frags: make([]frag, 0, 2*len(base.Faces)+8*len(b.Cutters)),
+			mem:   make([]Vec, 0, 32+64*len(b.Cutters)),
+		}
+	}
 	s := &shell{
 		base:  base,
 		cuts:  make([]cut, 0, len(b.Cutters)),
@@ -39,7 +49,11 @@ func (b Body) newShell(base Convex) *shell {
 	}
 	for _, f := range base.Faces {
 		s.surfs = append(s.surfs, Surface{N: f.N})
-		s.known = append(s.known, b.Base[f.ID])
+		h := Plane{f.N, f.N.Dot(f.Loop[0])} // of the working box, if unbounded
+		if f.ID >= 0 {
+			h = b.Base[f.ID]
+		}
+		s.known = append(s.known, h)
 	}
 	for _, k := range b.Cutters {
 		s.addCut(k, nil)
