@@ -1,0 +1,162 @@
+package layout
+
+import (
+	"context"
+	"math"
+)
+
+// used is the length taken from the near side of bin b.
+func (f *field) used(b int32) float64 {
+	x := f.bins[b].x0
+	for _, i := range f.members[b] {
+		p := &f.spots[i]
+		if !p.fixed {
+			x = math.Max(x, p.x+f.shapes[p.shape].x1)
+		}
+	}
+	return x - f.bins[b].x0
+}
+
+// squeeze moves the far side of bin b to length and everything that stands out
+// into it: what lies beyond a random line moves up.
+func (f *field) squeeze(b int32, length float64) {
+	old := f.bins[b].x1
+	f.bins[b].x1 = f.bins[b].x0 + length
+	cut := f.bins[b].x0 + float64(length*f.rng.f())
+	d := old - f.bins[b].x1
+	for _, i := range f.members[b] {
+		p := &f.spots[i]
+		if p.fixed {
+			continue
+		}
+		sh := f.shapes[p.shape]
+		if p.x+(sh.x0+sh.x1)/2 > cut {
+			p.x -= d
+		}
+		if x0, y0, x1, y1, ok := f.room(p.shape, b); ok {
+			p.x, p.y = min(max(p.x, x0), x1), min(max(p.y, y0), y1)
+			continue
+		}
+		for _, s := range f.choices[p.kind][f.bins[b].stock] {
+			if x0, y0, x1, y1, ok := f.room(s, b); ok {
+				p.shape = s
+				p.x, p.y = min(max(p.x, x0), x1), min(max(p.y, y0), y1)
+				break
+			}
+		}
+	}
+}
+
+// Shares and steps of shortening: of the rounds, the first part explores with
+// long steps and swaps, the rest compresses the best with ever shorter ones.
+const (
+	exploring  = 0.8
+	longStep   = 0.001
+	firstStep  = 0.0005
+	lastStep   = 0.00001
+	roundsIdle = 200
+)
+
+// shorten makes the used length of bin 0 as small as it can within rounds,
+// starting from a clean layout, and leaves the shortest clean one. Lengths
+// below floor are not tried.
+func (f *field) shorten(ctx context.Context, floor float64, rounds int) {
+	start := f.done
+	best := append([]spot(nil), f.spots...)
+	length := f.used(0)
+	wall := f.bins[0].x1
+	f.bins[0].x1 = f.bins[0].x0 + length
+	clean := func() {
+		length = f.used(0)
+		copy(best, f.spots)
+		f.bins[0].x1 = f.bins[0].x0 + length
+	}
+	fails := 0
+	for f.done-start < int(float64(exploring*float64(rounds))) && length > floor+1e-9 && ctx.Err() == nil {
+		next := math.Max(floor, float64(length*(1-longStep)))
+		if f.bins[0].x1-f.bins[0].x0 > next+1e-12 {
+			f.squeeze(0, next)
+			f.rest()
+		}
+		left := int(float64(exploring*float64(rounds))) - (f.done - start)
+		if f.separate(ctx, roundsIdle, 3, left) {
+			clean()
+			fails = 0
+			continue
+		}
+		// start again from the best, two large pieces changed over; after many
+		// failures from where it stands
+		if fails++; fails%4 != 0 {
+			f.back(best)
+			f.bins[0].x1 = f.bins[0].x0 + length
+		}
+		f.swapLarge()
+		f.squeeze(0, next)
+		f.rest()
+	}
+	f.back(best)
+	f.bins[0].x1 = f.bins[0].x0 + length
+	for f.done-start < rounds && length > floor+1e-9 && ctx.Err() == nil {
+		share := float64(f.done-start)/float64(rounds) - exploring
+		step := firstStep + float64((lastStep-firstStep)*math.Min(1, math.Max(0, share/(1-exploring))))
+		f.squeeze(0, math.Max(floor, float64(length*(1-step))))
+		f.rest()
+		if f.separate(ctx, 50, 2, rounds-(f.done-start)) {
+			clean()
+			continue
+		}
+		f.back(best)
+		f.bins[0].x1 = f.bins[0].x0 + length
+	}
+	f.back(best)
+	f.bins[0].x1 = wall
+}
+
+// swapLarge changes two of the larger pieces over.
+func (f *field) swapLarge() {
+	var big []int32
+	least := 0.0
+	for i := range f.spots {
+		least = math.Max(least, f.shapes[f.spots[i].shape].area)
+	}
+	for k := 0; k < 3 && len(big) < 4; k++ {
+		least = float64(least * 0.4)
+		big = big[:0]
+		for i := range f.spots {
+			if !f.spots[i].fixed && f.shapes[f.spots[i].shape].area >= least {
+				big = append(big, int32(i))
+			}
+		}
+	}
+	if len(big) < 2 {
+		return
+	}
+	for t := 0; t < 10; t++ {
+		a, b := big[f.rng.n(len(big))], big[f.rng.n(len(big))]
+		if f.spots[a].kind == f.spots[b].kind {
+			continue
+		}
+		p, q := f.spots[a], f.spots[b]
+		f.toMiddle(a, q)
+		f.toMiddle(b, p)
+		return
+	}
+}
+
+// toMiddle puts piece i where the middle of another was.
+func (f *field) toMiddle(i int32, at spot) {
+	s := f.spots[i].shape
+	ch := f.choices[f.spots[i].kind][f.bins[at.bin].stock]
+	if len(ch) == 0 {
+		return
+	}
+	s = ch[f.rng.n(len(ch))]
+	x0, y0, x1, y1, ok := f.room(s, at.bin)
+	if !ok {
+		return
+	}
+	sh, o := f.shapes[s], f.shapes[at.shape]
+	x := at.x + (o.x0+o.x1)/2 - (sh.x0+sh.x1)/2
+	y := at.y + (o.y0+o.y1)/2 - (sh.y0+sh.y1)/2
+	f.move(i, s, at.bin, min(max(x, x0), x1), min(max(y, y0), y1))
+}
