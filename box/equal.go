@@ -79,7 +79,7 @@ func turns() []turn {
 	var ts []turn
 	for _, mirror := range []bool{false, true} {
 		for _, m := range [][4]float64{{1, 0, 0, 1}, {-1, 0, 0, -1}, {-1, 0, 0, 1}, {1, 0, 0, -1}, {0, -1, 1, 0}, {0, 1, -1, 0}, {0, 1, 1, 0}, {0, -1, -1, 0}} {
-			det := m[0]*m[3] - m[1]*m[2]
+			det := float64(m[0]*m[3]) - float64(m[1]*m[2])
 			ts = append(ts, turn{m, (det < 0) != mirror, mirror})
 		}
 	}
@@ -94,7 +94,7 @@ func (t turn) apply(v solid.Vec, a, b outline.Point, thick float64) solid.Vec {
 	if t.flip {
 		z = -thick - z
 	}
-	return solid.Vec{X: b.X + t.m[0]*x + t.m[1]*y, Y: b.Y + t.m[2]*x + t.m[3]*y, Z: z}
+	return solid.Vec{X: b.X + float64(t.m[0]*x) + float64(t.m[1]*y), Y: b.Y + float64(t.m[2]*x) + float64(t.m[3]*y), Z: z}
 }
 
 // group numbers the parts in plan order; equal parts share a number and the

@@ -30,6 +30,7 @@ func (s *shell) lowerFeatures(parts []*part) {
 	}
 	put := func(on Part, f feat) {
 		if p := by[on]; p != nil {
+			f.outline = settled(f.outline)
 			p.feats = append(p.feats, f)
 		}
 	}
@@ -145,7 +146,7 @@ func (s *shell) vents(path string, f Vents, by map[Part]*part, put func(Part, fe
 			step = (hi - lo) / float64(count+1)
 		}
 		for k := 0; k < count; k++ {
-			u := (lo+hi)/2 + step*(float64(k)-float64(count-1)/2)
+			u := (lo+hi)/2 + float64(step*(float64(k)-float64(count-1)/2))
 			c := outline.Circle(outline.Point{X: u, Y: top - below}, dia)
 			put(name, feat{path: path, source: "vent", use: UseVent, outline: c, cavity: true})
 		}
@@ -196,8 +197,8 @@ func insetCorner(a, b, c outline.Point, d float64) outline.Point {
 		return outline.Point{X: (q.X - p.X) / l, Y: (q.Y - p.Y) / l}
 	}
 	u, v := unit(a, b), unit(b, c)
-	k := d / (1 + u.X*v.X + u.Y*v.Y)
-	return outline.Point{X: b.X + k*(-u.Y-v.Y), Y: b.Y + k*(u.X+v.X)}
+	k := d / (1 + float64(u.X*v.X) + float64(u.Y*v.Y))
+	return outline.Point{X: b.X + float64(k*(-u.Y-v.Y)), Y: b.Y + float64(k*(u.X+v.X))}
 }
 
 // cornerCuts takes the corners off the floor: a chamfer that crosses the edges
@@ -225,22 +226,21 @@ func (s *shell) cornerCuts(path string, f CornerCuts, by map[Part]*part, put fun
 		a, b := loop[(i+n-1)%n], loop[(i+1)%n]
 		towards := func(q outline.Point) outline.Point {
 			l := math.Hypot(q.X-c.X, q.Y-c.Y)
-			return outline.Point{X: c.X + size*(q.X-c.X)/l, Y: c.Y + size*(q.Y-c.Y)/l}
+			return outline.Point{X: c.X + float64(size*(q.X-c.X))/l, Y: c.Y + float64(size*(q.Y-c.Y))/l}
 		}
 		pa, pb := towards(a), towards(b)
 		dx, dy := pb.X-pa.X, pb.Y-pa.Y
 		l := math.Hypot(dx, dy)
 		dx, dy = dx/l, dy/l
-		on := beyond / math.Sqrt(1-l*l/(4*size*size)) // sine of the angle between chamfer and edge
+		on := beyond / math.Sqrt(1-float64(l*l)/float64(4*size*size)) // sine of the angle between chamfer and edge
 		if l > 1.99*size {
 			on = 10 * beyond
 		}
 		off := size + beyond
-		o := outline.Polygon(
-			outline.Point{X: pb.X + on*dx, Y: pb.Y + on*dy},
-			outline.Point{X: pa.X - on*dx, Y: pa.Y - on*dy},
-			outline.Point{X: pa.X - on*dx + off*dy, Y: pa.Y - on*dy - off*dx},
-			outline.Point{X: pb.X + on*dx + off*dy, Y: pb.Y + on*dy - off*dx})
+		at := func(p outline.Point, along, out float64) outline.Point {
+			return outline.Point{X: p.X + float64(along*dx) + float64(out*dy), Y: p.Y + float64(along*dy) - float64(out*dx)}
+		}
+		o := outline.Polygon(at(pb, on, 0), at(pa, -on, 0), at(pa, -on, off), at(pb, on, off))
 		if o.Area() < 0 {
 			o = o.Reverse()
 		}
@@ -256,6 +256,20 @@ func flat(loop []solid.Vec, f solid.Frame) []outline.Point {
 		ps[i] = outline.Point{X: q.X, Y: q.Y}
 	}
 	return ps
+}
+
+// settled rounds a contour once, as planes are: so that a sine or a root that
+// differs in its last bit on another processor changes nothing after it.
+func settled(c outline.Contour) outline.Contour {
+	out := make(outline.Contour, len(c))
+	for i, v := range c {
+		out[i] = outline.Vertex{X: roundTo(v.X, 30), Y: roundTo(v.Y, 30), Bulge: roundTo(v.Bulge, 40)}
+	}
+	return out
+}
+
+func roundTo(x float64, bits int) float64 {
+	return math.Ldexp(math.RoundToEven(math.Ldexp(x, bits)), -bits)
 }
 
 // prism is what a feature takes away, in the world.

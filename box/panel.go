@@ -183,7 +183,7 @@ func (s *shell) panelEdges(p *part, side CutSide, fr solid.Frame) []PanelEdge {
 
 func (s *shell) panelEdge(p *part, id int, fr solid.Frame, a, b outline.Point) PanelEdge {
 	up := p.base[id].N.Dot(fr.W)
-	flatN := math.Sqrt(math.Max(0, 1-up*up))
+	flatN := math.Sqrt(math.Max(0, 1-float64(up*up)))
 	e := PanelEdge{From: a, To: b, Length: MM(math.Hypot(b.X-a.X, b.Y-a.Y))}
 	if math.Abs(up) > 1e-9 {
 		e.Bevel = Deg(-math.Asin(up) * 180 / math.Pi)
@@ -276,7 +276,7 @@ func (p *part) jointOp(c *cutter, fr solid.Frame, grain [2]float64) Op {
 	case joints.Housed:
 		op.Kind = OpHousing
 		along := outline.Point{X: c.edge.dir.Dot(fr.U), Y: c.edge.dir.Dot(fr.V)}
-		if math.Abs(along.X*grain[0]+along.Y*grain[1]) > math.Sqrt2/2 {
+		if math.Abs(float64(along.X*grain[0])+float64(along.Y*grain[1])) > math.Sqrt2/2 {
 			op.Kind = OpGroove
 		}
 	case joints.Notching:

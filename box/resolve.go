@@ -203,11 +203,9 @@ func (s *shell) outerCorners(z float64) [][2]float64 {
 func (s *shell) outerHeight() float64 {
 	least := math.Inf(1)
 	for i := range s.faces[:s.walls] {
+		f := &s.faces[i]
 		if p, t, ok := s.eavesOf(i); ok {
-			f := &s.faces[i]
-			_, cp := sincos(p)
-			_, cl := sincos(f.lean)
-			least = math.Min(least, (t/cp-f.t*tan(p)/cl)/(1+tan(f.lean)*tan(p)))
+			least = math.Min(least, f.eavesRise(p, t))
 		}
 	}
 	if math.IsInf(least, 1) {

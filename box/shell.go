@@ -95,7 +95,7 @@ func (s *shell) wallFaces() {
 	switch f := s.d.Footprint.(type) {
 	case Regular:
 		for k := 0; k < f.Sides; k++ {
-			sn, cs := sincos(-90 + 360*float64(k)/float64(f.Sides))
+			sn, cs := sincos(float64(360*k)/float64(f.Sides) - 90)
 			s.faces = append(s.faces, face{part: WallN(k + 1), nh: [2]float64{cs, sn}, d: float64(f.Across) / 2})
 		}
 	case Polygon:

@@ -29,7 +29,7 @@ func (s *shell) solveSize() bool {
 		for i := range s.faces[:s.walls] {
 			f := &s.faces[i]
 			_, cs := sincos(f.lean)
-			f.d -= f.t/cs + s.lower*tan(f.lean)
+			f.d -= f.t/cs + float64(s.lower*tan(f.lean))
 		}
 		s.height = s.outsideHeight(float64(z.Height))
 		if !(s.height >= minLength) {
@@ -64,7 +64,7 @@ func (s *shell) shortestWall() float64 {
 	for i := range ps {
 		n := s.faces[i].nh
 		p, q := ps[(i+s.walls-1)%s.walls], ps[i]
-		least = math.Min(least, (q[1]-p[1])*n[0]-(q[0]-p[0])*n[1])
+		least = math.Min(least, float64((q[1]-p[1])*n[0])-float64((q[0]-p[0])*n[1]))
 	}
 	return least
 }
@@ -74,7 +74,7 @@ func (s *shell) shortestWall() float64 {
 func (s *shell) extent(x, y float64) float64 {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, p := range s.corners(0) {
-		v := p[0]*x + p[1]*y
+		v := float64(p[0]*x) + float64(p[1]*y)
 		lo, hi = math.Min(lo, v), math.Max(hi, v)
 	}
 	return hi - lo
@@ -86,9 +86,9 @@ func (s *shell) corners(z float64) [][2]float64 {
 	ps := make([][2]float64, s.walls)
 	for i := range ps {
 		a, b := &s.faces[i], &s.faces[(i+1)%s.walls]
-		da, db := a.d+z*tan(a.lean), b.d+z*tan(b.lean)
-		det := a.nh[0]*b.nh[1] - a.nh[1]*b.nh[0]
-		ps[i] = [2]float64{(da*b.nh[1] - db*a.nh[1]) / det, (db*a.nh[0] - da*b.nh[0]) / det}
+		da, db := a.d+float64(z*tan(a.lean)), b.d+float64(z*tan(b.lean))
+		det := float64(a.nh[0]*b.nh[1]) - float64(a.nh[1]*b.nh[0])
+		ps[i] = [2]float64{(float64(da*b.nh[1]) - float64(db*a.nh[1])) / det, (float64(db*a.nh[0]) - float64(da*b.nh[0])) / det}
 	}
 	return ps
 }
@@ -134,9 +134,17 @@ func (s *shell) boardWidth(z BoardWidth) {
 	s.setRect(w, d)
 }
 
-// outsideHeight turns the height to the lowest outer eaves line into the
-// cavity's height. The outer eaves of wall w lie above the inner ones by
+// eavesRise is how far the outer eaves of a wall lie above the inner ones,
+// under a slope of the given pitch and thickness:
 // (t/cos p - t_w tan p/cos l) / (1 + tan l tan p).
+func (f *face) eavesRise(pitch, t float64) float64 {
+	_, cp := sincos(pitch)
+	_, cl := sincos(f.lean)
+	return (t/cp - float64(f.t*tan(pitch))/cl) / (1 + float64(tan(f.lean)*tan(pitch)))
+}
+
+// outsideHeight turns the height to the lowest outer eaves line into the
+// cavity's height.
 func (s *shell) outsideHeight(outer float64) float64 {
 	least := math.Inf(1)
 	for i := range s.faces[:s.walls] {
@@ -145,9 +153,7 @@ func (s *shell) outsideHeight(outer float64) float64 {
 		if !ok {
 			continue
 		}
-		_, cp := sincos(p)
-		_, cl := sincos(f.lean)
-		least = math.Min(least, (t/cp-f.t*tan(p)/cl)/(1+tan(f.lean)*tan(p)))
+		least = math.Min(least, f.eavesRise(p, t))
 	}
 	if math.IsInf(least, 1) {
 		s.c.add(Problem{Path: "Size.Outside", Code: "no-eaves", Why: "no wall stands along the eaves of this roof, so that the outer height is not determined", Try: "box.Cavity"})

@@ -124,10 +124,10 @@ func (s *shell) roofPlanes() bool {
 		e := math.Inf(-1)
 		if _, hip := s.d.Roof.(Hip); hip {
 			w := &s.faces[k]
-			e = w.d + s.height*tan(w.lean)
+			e = w.d + float64(s.height*tan(w.lean))
 		} else {
 			for _, p := range top {
-				e = math.Max(e, p[0]*f.nh[0]+p[1]*f.nh[1])
+				e = math.Max(e, float64(p[0]*f.nh[0])+float64(p[1]*f.nh[1]))
 			}
 		}
 		f.in = solid.NewPlane(
