@@ -149,3 +149,25 @@ func TestRegionsGroupsForms(t *testing.T) {
 		}
 	}
 }
+
+// FuzzFind: no name panics, and whatever is found or suggested finds again.
+func FuzzFind(f *testing.F) {
+	for _, s := range []string{"blue tit", "owl", "", "Parus\xff", "ГОРИХВОСТКА", "a'b`c’d", strings.Repeat("tit ", 30)} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, name string) {
+		_, err := Find(name)
+		var u *UnknownError
+		if err == nil {
+			return
+		}
+		if !errors.As(err, &u) {
+			t.Fatal(err)
+		}
+		for _, n := range u.Near {
+			if _, err := Find(n); err != nil {
+				t.Errorf("suggested %q does not find: %v", n, err)
+			}
+		}
+	})
+}

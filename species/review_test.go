@@ -150,6 +150,7 @@ func breaks() []breach {
 		{"untreated", "great_tit", with(func(b *box.Board) { b.Material = "untreated pine boards" }), Site{}, ""},
 		{"chipboard", "great_tit", with(func(b *box.Board) { b.Material, b.Grain = "chipboard", box.GrainNone }), Site{}, "sheet"},
 		{"beech rots", "great_tit", with(func(b *box.Board) { b.Material = "european beech" }), Site{}, "durability"},
+		{"larch is of class 3 to 4", "great_tit", with(func(b *box.Board) { b.Material = "European larch" }), Site{}, "durability"},
 		{"heavy", "great_tit", with(func(b *box.Board) { b.Density = 2500 }), Site{}, "safety-mass"},
 		{"hung low", "great_tit", func(*box.Design) {}, Site{Above: 1.2}, "height-small"},
 	}
