@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"holt.example/box"
-	"holt.example/box/internal/anybox"
+	"holt.example/box/boxtest/anybox"
 )
 
 // randomDesign draws a design of the given kinds.
