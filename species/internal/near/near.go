@@ -12,6 +12,7 @@ import (
 // apostrophe left out. "Bewick's_Wren" and "bewicks wren" fold alike.
 func Fold(s string) string {
 	var b strings.Builder
+	b.Grow(len(s))
 	gap := false
 	for _, r := range strings.ToLower(s) {
 		switch {
@@ -22,7 +23,11 @@ func Fold(s string) string {
 				b.WriteByte(' ')
 			}
 			gap = false
-			b.WriteString(plain(r))
+			if r < 0x80 {
+				b.WriteByte(byte(r))
+			} else {
+				b.WriteString(plain(r))
+			}
 		default:
 			gap = true
 		}
