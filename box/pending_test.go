@@ -54,6 +54,42 @@ func TestEmptyErrorOfAJoint(t *testing.T) {
 	nonsense(t, "an empty join", func(joints.Corner) (joints.Section, error) { return joints.Section{}, new(none) })
 }
 
+// A bevel that comes about between parts that are not neighbours is reported
+// under the part's name, which is no path of a design: here the right wall
+// leans in over the partition. Likewise "solid" and "outline" problems.
+func TestBevelProblemsHaveAPath(t *testing.T) {
+	_, ps := tryResolve(t, "partition under a leaning wall", box.Design{Name: "p", Board: thick(12), Size: box.Cavity{Width: 120, Depth: 120, Height: 300},
+		Floor: box.FloorBetween{}, Roof: box.Flat{}, Walls: []box.Wall{{On: box.Right, Lean: -8}}, Inner: []box.Inner{box.Partition{Name: "p", At: 30}}})
+	assert.NotEmpty(t, ps)
+}
+
+// A rebate for a partition takes all of the wall beyond it, since the wall runs
+// on past it: now a "leak" at Joints, "a hole is left where front meet".
+func TestPartitionInARebate(t *testing.T) {
+	_, ps := tryResolve(t, "rebate", box.Design{Name: "p", Board: thick(15), Size: box.Cavity{Width: 200, Depth: 200, Height: 150},
+		Floor: box.FloorBetween{}, Roof: box.Flat{}, Inner: []box.Inner{box.Partition{Name: "p", Joint: joints.Rebate{}}}})
+	for _, p := range ps {
+		assert.Equal(t, "Inner[0].Partition.Joint", p.Path, "%v", p)
+	}
+	assert.NotEmpty(t, ps)
+}
+
+// "Slices and maps are copied too, so that the original never changes": the
+// slices inside features, free parts and footprints are not.
+func TestWithLeavesTheOriginalDeepDown(t *testing.T) {
+	d, untouched := full(), full()
+	d.Footprint, untouched.Footprint = triangle(), triangle()
+	d.With(func(d *box.Design) {
+		d.Free[0].Cuts[0].Depth = 3
+		d.Free[0].Outline[0].X = 3
+		d.Features[1].(box.Vents).On[0] = box.Right
+		d.Footprint.(box.Polygon).Points[0].X = 3
+	})
+	assert.Equal(t, untouched, d)
+}
+
+func triangle() box.Polygon { return box.Polygon{Points: []box.Point{{X: 0}, {X: 90}, {X: 50, Y: 90}}} }
+
 // none is an error that unwraps to nothing.
 type none struct{}
 
