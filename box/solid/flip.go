@@ -11,6 +11,10 @@ type flipper struct {
 	held  []bool
 }
 
+// flatQuad is the height, mm, under which a triangle cannot be told from a line
+// by the circle through its corners.
+const flatQuad = 1e-9
+
 // run improves tri in place; x and y are the corners, to true scale.
 func (f *flipper) run(tri [][3]int32, x, y []float64) {
 	f.pair(tri, len(x))
@@ -111,7 +115,7 @@ func (f *flipper) flip(tri [][3]int32, x, y []float64, h int32) {
 	if g < 0 {
 		return
 	}
-	h1, h2, g1, g2 := after(h), before(h), after(g), before(g)
+	h2, g2 := before(h), before(g)
 	a, b := tri[h/3][h%3], tri[g/3][g%3]
 	c, d := tri[h2/3][h2%3], tri[g2/3][g2%3]
 	// Seen from c and from d the diagonal a b; more than half a turn together
@@ -127,6 +131,16 @@ func (f *flipper) flip(tri [][3]int32, x, y []float64, h int32) {
 	sinD := float64(dbx*day) - float64(dax*dby)
 	lc := float64(cax*cax) + float64(cay*cay) + float64(cbx*cbx) + float64(cby*cby)
 	ld := float64(dax*dax) + float64(day*day) + float64(dbx*dbx) + float64(dby*dby)
+	if float64(sinC*sinC) <= flatQuad*flatQuad*lc && float64(sinD*sinD) <= flatQuad*flatQuad*ld {
+		// Four corners in line, as the shoulders of fingers opposite each other:
+		// no circle tells which diagonal is better, and neither gives an area. The
+		// shorter one frees the corners on the longer for the neighbours.
+		abx, aby, cdx, cdy := x[b]-x[a], y[b]-y[a], x[d]-x[c], y[d]-y[c]
+		if float64(cdx*cdx)+float64(cdy*cdy) < float64(abx*abx)+float64(aby*aby) {
+			f.swap(tri, h, g)
+		}
+		return
+	}
 	if !(float64(sinC*cosD)+float64(cosC*sinD) < -1e-12*float64(lc*ld)) {
 		return
 	}
@@ -136,6 +150,14 @@ func (f *flipper) flip(tri [][3]int32, x, y []float64, h int32) {
 	if !(ta > 1e-14*(lc+ld) && tb > 1e-14*(lc+ld)) {
 		return
 	}
+	f.swap(tri, h, g)
+}
+
+// swap puts the other diagonal in the place of h and its twin g.
+func (f *flipper) swap(tri [][3]int32, h, g int32) {
+	h1, h2, g1, g2 := after(h), before(h), after(g), before(g)
+	a, b := tri[h/3][h%3], tri[g/3][g%3]
+	c, d := tri[h2/3][h2%3], tri[g2/3][g2%3]
 	th, tg := h/3, g/3
 	nh1, nh2, ng1, ng2 := f.twin[h1], f.twin[h2], f.twin[g1], f.twin[g2]
 	// h becomes d -> c in the triangle d c a, g becomes c -> d in c d b.
