@@ -3,7 +3,9 @@ package box_test
 import (
 	"encoding/binary"
 	"errors"
+	"fmt"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -296,9 +298,48 @@ func FuzzResolve(f *testing.F) {
 	})
 }
 
-// soundPlan checks a plan from outside: finite, no overlap, closed meshes of
-// the volume that the parts state.
+// TestWildDesigns is a walk of the same kind that every run of the tests takes:
+// half-sensible designs from a fixed seed.
+func TestWildDesigns(t *testing.T) {
+	accepted := 0
+	wildDesigns(2500, func(seed uint64, d box.Design) {
+		p, ps := tryResolve(t, fmt.Sprintf("seed %d", seed), d)
+		for _, x := range ps {
+			if x.Code == "overlap" || x.Code == "joint-panic" || x.Code == "solid" {
+				t.Errorf("seed %d: %v", seed, x)
+			}
+		}
+		if p != nil {
+			accepted++
+			soundParts(t, p)
+		}
+	})
+	if accepted < 300 {
+		t.Errorf("only %d accepted", accepted)
+	}
+}
+
+func wildDesigns(n uint64, use func(seed uint64, d box.Design)) {
+	for seed := range n {
+		r := rand.New(rand.NewPCG(seed, 1))
+		data := make([]byte, 400)
+		for i := range data {
+			data[i] = byte(r.Uint32())
+		}
+		w := &wild{b: data, wide: seed%10 == 0}
+		use(seed, w.design())
+	}
+}
+
+// soundPlan checks a plan from outside.
 func soundPlan(t *testing.T, p *box.Plan) {
+	t.Helper()
+	soundParts(t, p)
+	soundMeshes(t, p)
+}
+
+// soundParts: finite sizes, and no place held twice.
+func soundParts(t *testing.T, p *box.Plan) {
 	t.Helper()
 	qs := p.Pieces()
 	for i, q := range qs {
@@ -311,6 +352,13 @@ func soundPlan(t *testing.T, p *box.Plan) {
 				t.Errorf("%s and %s share %v mm3", q.Part, o.Part, v)
 			}
 		}
+	}
+}
+
+// soundMeshes: closed, and of the volume that the parts state.
+func soundMeshes(t *testing.T, p *box.Plan) {
+	t.Helper()
+	for _, q := range p.Pieces() {
 		m, err := p.Mesh(q.Part)
 		if err != nil {
 			t.Errorf("%s: %v", q.Part, err)

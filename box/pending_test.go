@@ -90,6 +90,23 @@ func TestWithLeavesTheOriginalDeepDown(t *testing.T) {
 
 func triangle() box.Polygon { return box.Polygon{Points: []box.Point{{X: 0}, {X: 90}, {X: 50, Y: 90}}} }
 
+// A plan whose part has no mesh, since material would hang together along an
+// edge only, must be a problem of Resolve: it cannot be made.
+func TestPlansHaveMeshes(t *testing.T) {
+	// Comb whose upper half belongs to front and back, under square tops.
+	p, _ := tryResolve(t, "comb", box.Design{Name: "comb", Board: thick(15), Size: box.Cavity{Width: 200, Depth: 200, Height: 200},
+		Floor: box.FloorBetween{}, Roof: box.Pent{Pitch: 30, Tops: box.SquareTops},
+		Corners: box.Corners{Joint: joints.Comb{Fingers: 2, First: joints.OwnerB}}})
+	if p != nil {
+		soundMeshes(t, p)
+	}
+	wildDesigns(2500, func(_ uint64, d box.Design) {
+		if p, err := d.Resolve(); err == nil {
+			soundMeshes(t, p)
+		}
+	})
+}
+
 // none is an error that unwraps to nothing.
 type none struct{}
 
