@@ -326,7 +326,8 @@ func (s *shell) corner(e *edge) joints.Corner {
 		NameA: string(a.part), NameB: string(b.part),
 		TA: MM(a.t), TB: MM(b.t), LeastA: MM(a.least), LeastB: MM(b.least),
 		Theta: Deg(e.theta), Length: MM(e.length), RunOn: MM(run),
-		ReachA: MM(s.reach(e, e.over)), ReachB: MM(s.reach(e, e.under)),
+		// What a part laps over at both ends belongs to its size.
+		ReachA: MM(s.reach(e, e.over) + 2*b.t), ReachB: MM(s.reach(e, e.under)),
 	}
 }
 

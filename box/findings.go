@@ -23,7 +23,7 @@ func (s *shell) findings(p *Plan, parts []*part) {
 					Why: fmt.Sprintf("most saws stop at 45 degrees: the edge of %s at %s needs a jig", q.Part, orFree(e.Neighbour)), Sources: []string{"common practice"}})
 			}
 			if e.Length > 0 && e.Length < thinWeb {
-				add(Finding{Code: "short-edge", Severity: Warning, Part: q.Part, Where: place(q.Home.Out(vec(e.From))), Got: float64(e.Length), Lo: thinWeb, Unit: "mm",
+				add(Finding{Code: "short-edge", Severity: Warning, Part: q.Part, Where: place(q.Home.Out(vec(e.From))), Got: float64(e.Length), Lo: thinWeb, Hi: math.Inf(1), Unit: "mm",
 					Why: fmt.Sprintf("%s has an edge of %s mm: a crumb that will break off", q.Part, num(float64(e.Length)))})
 			}
 		}
@@ -41,7 +41,7 @@ func (s *shell) findings(p *Plan, parts []*part) {
 		}
 		a := &s.faces[e.over]
 		if g := float64(e.sec.ShortGrain); g > 0 && g < a.t-1e-9 {
-			add(Finding{Code: "short-grain", Severity: Advice, Part: a.part, Where: place(e.a), Got: g, Lo: a.t, Unit: "mm",
+			add(Finding{Code: "short-grain", Severity: Advice, Part: a.part, Where: place(e.a), Got: g, Lo: a.t, Hi: math.Inf(1), Unit: "mm",
 				Why:     fmt.Sprintf("the channel for %s lies %s from the end of %s: less than the thickness may shear off", e.second(s).part, num(round1(g)), a.part),
 				Sources: []string{"common practice"}})
 		}
@@ -52,7 +52,7 @@ func (s *shell) findings(p *Plan, parts []*part) {
 	}
 	for _, v := range p.voids {
 		if v.Kind == "run-out" {
-			add(Finding{Code: "run-out", Severity: Advice, Where: v.At, Got: v.Volume, Unit: "mm3",
+			add(Finding{Code: "run-out", Severity: Advice, Where: v.At, Got: v.Volume, Lo: math.Inf(-1), Hi: math.Inf(1), Unit: "mm3",
 				Why: fmt.Sprintf("the cut of %s runs out past its guest and leaves a pocket", v.Owner)})
 		}
 	}
@@ -66,7 +66,7 @@ func (s *shell) webs(p *part, add func(Finding)) {
 	}
 	report := func(f *feat, d float64, what string) {
 		c := f.outline.Centroid()
-		add(Finding{Code: "thin-web", Severity: Warning, Part: p.face.part, Where: place(p.face.frame.Out(vec(c))), Got: d, Lo: thinWeb, Unit: "mm",
+		add(Finding{Code: "thin-web", Severity: Warning, Part: p.face.part, Where: place(p.face.frame.Out(vec(c))), Got: d, Lo: thinWeb, Hi: math.Inf(1), Unit: "mm",
 			Why: fmt.Sprintf("only %s mm of wood stand between the %s and %s", num(d), f.source, what)})
 	}
 	for i := range p.feats {

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holt.example/box"
-	"holt.example/box/internal/anybox"
+	"holt.example/box/boxtest/anybox"
 	"holt.example/box/outline"
 	"holt.example/box/solid"
 	"holt.example/joints"

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holt.example/box"
-	"holt.example/box/internal/anybox"
+	"holt.example/box/boxtest/anybox"
 	"holt.example/box/solid"
 	"holt.example/joints"
 )

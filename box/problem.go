@@ -118,8 +118,8 @@ type Finding struct {
 	Severity    Severity
 	Part        Part
 	Where       Place
-	Got, Lo, Hi float64
+	Got, Lo, Hi float64 // the value and the good range; infinite where there is no bound
 	Unit        string
 	Why         string
-	Sources     []string
+	Sources     []string // title and publisher, or "common practice"
 }

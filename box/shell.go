@@ -182,14 +182,7 @@ func (s *shell) sideOf(i int, o Overhangs, path string) float64 {
 // setBoard gives a face its board: the part's own, its group's, the design's.
 func (s *shell) setBoard(f *face) {
 	b := s.d.Board
-	group := Part("")
-	switch f.kind {
-	case wallFace:
-		group = AllWalls
-	case roofFace:
-		group = AllRoof
-	}
-	if g, ok := s.d.Boards[group]; ok && group != "" {
+	if g, ok := s.d.Boards[f.group()]; ok && f.group() != "" {
 		b = g
 	}
 	if g, ok := s.d.Boards[f.part]; ok {
@@ -202,7 +195,18 @@ func (s *shell) setBoard(f *face) {
 	f.t, f.least = b.most(), b.least()
 }
 
-// plane is the inner plane of a wall.
+// group is the group of parts that a face belongs to, "" for none.
+func (f *face) group() Part {
+	switch f.kind {
+	case wallFace:
+		return AllWalls
+	case roofFace:
+		return AllRoof
+	}
+	return ""
+}
+
+// wallPlane is the inner plane of a wall.
 func (f *face) wallPlane() solid.Plane {
 	sn, cs := sincos(f.lean)
 	return solid.NewPlane(solid.Vec{X: f.nh[0] * cs, Y: f.nh[1] * cs, Z: -sn}, f.d*cs)

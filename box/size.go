@@ -1,6 +1,7 @@
 package box
 
 import (
+	"fmt"
 	"math"
 
 	"holt.example/joints"
@@ -43,7 +44,31 @@ func (s *shell) solveSize() bool {
 	if got := s.shortestWall(); !(got >= minLength) {
 		s.c.add(Problem{Path: "Size", Code: "no-cavity", Got: num(got), Lo: minLength, Hi: maxLength, Unit: "mm", Why: "the thicknesses leave too little or no cavity between the walls"})
 	}
+	if len(s.c.ps) == n {
+		s.checkThickness()
+	}
 	return len(s.c.ps) == n
+}
+
+// checkThickness refuses boards thicker than the whole cavity is wide and
+// deep: a slip of the pen, not a wall.
+func (s *shell) checkThickness() {
+	most := math.Max(s.extent(1, 0), s.extent(0, 1))
+	for i := range s.faces {
+		f := &s.faces[i]
+		if f.open || f.t <= most {
+			continue
+		}
+		path := "Board"
+		if _, ok := s.d.Boards[f.part]; ok {
+			path = fmt.Sprintf("Boards[%q]", string(f.part))
+		} else if g := f.group(); g != "" {
+			if _, ok := s.d.Boards[g]; ok {
+				path = fmt.Sprintf("Boards[%q]", string(g))
+			}
+		}
+		s.c.add(Problem{Path: path + ".Thickness", Code: "thicker-than-cavity", Got: num(f.t), Lo: minThickness, Hi: most, Unit: "mm", Why: "the board is thicker than the cavity is wide and deep"})
+	}
 }
 
 // setRect spreads width and depth over the walls of a rectangle.

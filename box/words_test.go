@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"holt.example/box"
-	"holt.example/box/internal/anybox"
+	"holt.example/box/boxtest/anybox"
 	"holt.example/joints"
 )
 
