@@ -3,6 +3,7 @@ package solid
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // triangulate fills every surface of the mesh but the columns' walls.
@@ -64,8 +65,18 @@ func (m *mesher) fill(surf int32, edges [][2]int32) error {
 			edges[i][k] = m.local[v]
 		}
 	}
+	slits := m.slitsIn(edges)
 	err := s.run(edges)
+	if err != nil && len(slits) > 0 {
+		// The slit meets something else of the surface: do without.
+		edges = slices.DeleteFunc(edges, func(e [2]int32) bool {
+			return slices.Contains(slits, [2]int32{min(e[0], e[1]), max(e[0], e[1])})
+		})
+		slits = nil
+		err = s.run(edges)
+	}
 	if err == nil {
+		m.flips.fixed = slits
 		if len(s.tri) > 1 {
 			if p := coord(n, 3-ax-ay); math.Abs(p) < 1-1e-12 {
 				m.trueShape(n)
@@ -84,6 +95,17 @@ func (m *mesher) fill(surf int32, edges [][2]int32) error {
 		m.local[v] = -1
 	}
 	return err
+}
+
+// slitsIn are the slits among the edges of a surface, low corner first.
+func (m *mesher) slitsIn(edges [][2]int32) (out [][2]int32) {
+	for _, s := range m.slits {
+		a, b := m.local[s[0]], m.local[s[1]]
+		if slices.Contains(edges, [2]int32{a, b}) && slices.Contains(edges, [2]int32{b, a}) {
+			out = append(out, [2]int32{min(a, b), max(a, b)})
+		}
+	}
+	return out
 }
 
 // dropAxis gives the two axes to look at a surface along, anticlockwise kept.

@@ -84,13 +84,12 @@ func TestMeshOddOutlines(t *testing.T) {
 }
 
 // TestMeshNearMisses sets prisms and cutters off each other by distances from
-// 1e-9 to 0.1 mm, in all axes at once: sound, or said to be none, never open.
+// 1e-9 to 0.1 mm, in all axes at once: always sound.
 func TestMeshNearMisses(t *testing.T) {
 	nearMisses(t, random(51), 300)
 }
 
 func nearMisses(t *testing.T, r *rand.Rand, n int) {
-	not := 0
 	for i := 0; i < n; i++ {
 		e := func() float64 {
 			d := math.Pow(10, -9+8*r.Float64())
@@ -113,10 +112,6 @@ func nearMisses(t *testing.T, r *rand.Rand, n int) {
 			b = turned(b, anyFrame(r))
 		}
 		m, err := b.Mesh(0.05)
-		if errors.Is(err, ErrNotManifold) || errors.Is(err, ErrDegenerate) {
-			not++
-			continue
-		}
 		if err == nil {
 			err = m.Check()
 		}
@@ -126,9 +121,6 @@ func nearMisses(t *testing.T, r *rand.Rand, n int) {
 		}
 		// Welds move faces of under 2e4 mm2 by up to a few 1e-4.
 		near(t, "volume", m.Volume(), byPieces(b, 0.05), 10)
-	}
-	if not > n/100 {
-		t.Errorf("%d of %d not manifold", not, n)
 	}
 }
 
@@ -142,7 +134,7 @@ func FuzzMesh(f *testing.F) {
 		want := byPieces(b, 0.05)
 		m, err := b.Mesh(0.05)
 		if err != nil {
-			if errors.Is(err, ErrNotManifold) || want < 1e-3 && errors.Is(err, ErrEmpty) {
+			if want < 1e-3 && errors.Is(err, ErrEmpty) {
 				return
 			}
 			t.Fatal(err)

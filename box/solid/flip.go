@@ -1,5 +1,7 @@
 package solid
 
+import "slices"
+
 // flipper makes a triangulation Delaunay within its outlines by flipping the
 // diagonals of convex quadrilaterals (Lawson). That is not cosmetic: the sweep
 // leaves needles that lose their area when a file rounds the corners.
@@ -9,6 +11,7 @@ type flipper struct {
 	list  []int32
 	stack []int32
 	held  []bool
+	fixed [][2]int32 // diagonals that must stay, low corner first
 }
 
 // flatQuad is the height, mm, under which a triangle cannot be told from a line
@@ -19,6 +22,14 @@ const flatQuad = 1e-9
 func (f *flipper) run(tri [][3]int32, x, y []float64) {
 	f.pair(tri, len(x))
 	m := 3 * len(tri)
+	if len(f.fixed) > 0 {
+		for h := range f.twin {
+			a, b := tri[h/3][h%3], tri[h/3][(h+1)%3]
+			if slices.Contains(f.fixed, [2]int32{min(a, b), max(a, b)}) {
+				f.twin[h] = -1
+			}
+		}
+	}
 	f.held = resize(f.held, m)
 	f.stack = f.stack[:0]
 	for h := 0; h < m; h++ {

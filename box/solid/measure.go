@@ -89,11 +89,13 @@ func (m *Mesh) Moved(from, to Frame) *Mesh {
 
 // Faults that Check finds.
 var (
-	ErrNumber     = errors.New("solid: a corner is not a finite number")
-	ErrIndex      = errors.New("solid: a triangle has no such corner")
-	ErrDegenerate = errors.New("solid: a triangle has no area")
-	ErrJunction   = errors.New("solid: a corner lies in the middle of an edge")
-	ErrInsideOut  = errors.New("solid: the mesh is inside out")
+	ErrNumber = errors.New("solid: a corner is not a finite number")
+	ErrIndex  = errors.New("solid: a triangle has no such corner")
+	// ErrNotManifold says that more than two triangles have an edge in common.
+	ErrNotManifold = errors.New("solid: more than two triangles meet in an edge")
+	ErrDegenerate  = errors.New("solid: a triangle has no area")
+	ErrJunction    = errors.New("solid: a corner lies in the middle of an edge")
+	ErrInsideOut   = errors.New("solid: the mesh is inside out")
 )
 
 // Check proves the mesh a solid: corners finite, every edge used once in each

@@ -1,7 +1,8 @@
 package solid
 
 // Mesh is a closed triangle mesh: every edge is used once in each direction,
-// triangles are anticlockwise seen from outside, none has zero area.
+// triangles are anticlockwise seen from outside, none has zero area. Corners with
+// different numbers may lie in the same place, where parts of the surface touch.
 type Mesh struct {
 	Vertices  []Vec
 	Triangles [][3]int32

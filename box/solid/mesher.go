@@ -9,9 +9,6 @@ import (
 
 // Errors of Mesh.
 var (
-	// ErrNotManifold says that material meets along an edge only, as between two
-	// through holes that touch: no solid has such a surface, and no board.
-	ErrNotManifold = errors.New("solid: material meets along an edge only")
 	// ErrOpen says that the surface could not be closed.
 	ErrOpen = errors.New("solid: surface does not close")
 	// ErrUnbounded says that the base has no end.
@@ -26,6 +23,7 @@ type mesher struct {
 	cols  []column
 	of    []int32 // surface of the mesh by surface of the shell
 	net   net
+	slits [][2]int32
 	extra []edge // edges of the columns' rings
 	mesh  *Mesh
 	sweep sweeper
@@ -38,8 +36,13 @@ type mesher struct {
 // lie within chord mm of the true curve and enclose its true area. Nothing is
 // rounded; triangles of a plane are Delaunay within its outlines.
 //
-// Errors are ErrUnbounded, ErrEmpty, ErrNotManifold, and ErrCrossing for outlines
-// that cross themselves; test with errors.Is. Where surfaces come within some
+// Where material meets along an edge or in a corner only, as between two through
+// holes that touch, it is parted: several corners lie in the same place then. A
+// board that hangs together by such an edge alone is two pieces, and so Components
+// says.
+//
+// Errors are ErrUnbounded, ErrEmpty, and ErrCrossing for outlines that cross
+// themselves; test with errors.Is. Where surfaces come within some
 // 1e-4 mm of each other without being parallel, ErrOpen and ErrDegenerate are
 // possible too: a mesh that is returned is sound.
 func (b Body) Mesh(chord float64) (*Mesh, error) {
@@ -55,13 +58,13 @@ func (b Body) Mesh(chord float64) (*Mesh, error) {
 	m.s.build(nil)
 	m.merge()
 	m.net = gather(m.s.frags, m.of)
-	if err := m.net.closed(); err != nil {
+	touch, err := m.net.closed()
+	if err != nil {
 		return nil, err
 	}
 	m.net.straighten()
-	if err := m.net.sheets(m.mesh.Surfaces); err != nil {
-		return nil, err
-	}
+	touch = touch || m.net.pinched()
+	m.slits = m.net.slits(m.mesh.Surfaces)
 	m.mesh.Vertices = m.net.at
 	m.columns()
 	if err := m.triangulate(); err != nil {
@@ -70,6 +73,9 @@ func (b Body) Mesh(chord float64) (*Mesh, error) {
 	m.mesh.compact()
 	if len(m.mesh.Triangles) == 0 {
 		return nil, ErrEmpty
+	}
+	if touch || len(m.slits) > 0 {
+		m.mesh.part()
 	}
 	return m.mesh, nil
 }

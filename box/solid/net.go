@@ -139,8 +139,9 @@ func (n *net) fanOut() (first, list []int32) {
 	return first, list
 }
 
-// closed reports whether every edge runs once in each direction.
-func (n *net) closed() error {
+// closed reports whether every edge runs as often in one direction as in the
+// other, and whether any runs more than once: there sheets of the surface touch.
+func (n *net) closed() (touch bool, err error) {
 	first, list := n.fanOut()
 	count := func(a, b int32) int {
 		k := 0
@@ -154,13 +155,11 @@ func (n *net) closed() error {
 	for _, e := range n.edges {
 		there, back := count(e.a, e.b), count(e.b, e.a)
 		if there != back {
-			return ErrOpen
+			return touch, ErrOpen
 		}
-		if there != 1 {
-			return ErrNotManifold
-		}
+		touch = touch || there != 1
 	}
-	return nil
+	return touch, nil
 }
 
 // straighten drops corners in the middle of a straight edge, where both
@@ -218,51 +217,4 @@ func relink(in *[2]int32, from, to int32) {
 			in[i] = to
 		}
 	}
-}
-
-// sheets reports ErrNotManifold if an edge between two surfaces lies in the
-// middle of a third: there a corner of a hole touches a face and the material
-// between has no thickness. The net must be closed; normals are by surface.
-func (n *net) sheets(surfs []Surface) error {
-	first, list := n.fanOut()
-	from := func(v int32) []int32 { return list[first[v]:first[v+1]] }
-	for _, e := range n.edges {
-		if e.a > e.b {
-			continue
-		}
-		twin := int32(-1)
-		for _, i := range from(e.b) {
-			if n.edges[i].b == e.a {
-				twin = n.edges[i].surf
-			}
-		}
-		for _, i := range from(e.a) {
-			s := n.edges[i].surf
-			if s == e.surf || s == twin {
-				continue
-			}
-			for _, j := range from(e.b) {
-				if n.edges[j].surf == s && n.within(n.at[e.a].Lerp(n.at[e.b], 0.5), s, surfs[s].N) {
-					return ErrNotManifold
-				}
-			}
-		}
-	}
-	return nil
-}
-
-// within tells whether a place in the plane of a surface lies on the surface.
-func (n *net) within(p Vec, surf int32, normal Vec) bool {
-	x, y := dropAxis(normal)
-	px, py := coord(p, x), coord(p, y)
-	lo, _ := slices.BinarySearchFunc(n.edges, surf, func(e edge, s int32) int { return int(e.surf - s) })
-	in := false
-	for ; lo < len(n.edges) && n.edges[lo].surf == surf; lo++ {
-		a, b := n.at[n.edges[lo].a], n.at[n.edges[lo].b]
-		ay, by := coord(a, y), coord(b, y)
-		if (ay > py) != (by > py) && px < coord(a, x)+float64((py-ay)*(coord(b, x)-coord(a, x)))/(by-ay) {
-			in = !in
-		}
-	}
-	return in
 }

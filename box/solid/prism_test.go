@@ -185,38 +185,14 @@ func solidAngle(m *Mesh, p Vec) float64 {
 	return sum
 }
 
-func TestMeshTouchingHoles(t *testing.T) {
-	b := Body{Base: cuboid(0, 0, 0, 100, 100, 15)}
-	// Two through holes that touch along a line.
-	b.Prisms = []Prism{through(rectOutline(20, 20, 40, 40)), through(rectOutline(40, 40, 60, 60))}
-	if _, err := b.Mesh(0.01); !errors.Is(err, ErrNotManifold) {
-		t.Errorf("corner to corner: %v", err)
-	}
-	// A hole that touches the edge of the board with a corner.
-	b.Prisms = []Prism{through(outline.Polygon(outline.Point{X: 100, Y: 50}, outline.Point{X: 80, Y: 60}, outline.Point{X: 80, Y: 40}))}
-	if _, err := b.Mesh(0.01); !errors.Is(err, ErrNotManifold) {
-		t.Errorf("corner to edge: %v", err)
-	}
-	// Side by side with no web they are one hole.
-	b.Prisms = []Prism{through(rectOutline(20, 20, 40, 40)), through(rectOutline(40, 20, 60, 40))}
-	m := mustMesh(t, b, 0.01)
-	if len(m.Triangles) != 32 || m.Genus() != 1 {
-		t.Errorf("side by side: %d triangles, genus %d", len(m.Triangles), m.Genus())
-	}
-	near(t, "side by side", m.Volume(), (1e4-800)*15, 1e-9)
-}
-
 func TestMeshThinWebs(t *testing.T) {
-	// Webs from far above to far below the weld radius: the mesh is sound, or
-	// says that material is lost; never open.
+	// Webs from far above to far below the weld radius: the mesh is sound.
 	for e := 1e-9; e < 0.1; e *= 1.3 {
 		b := Body{Base: cuboid(0, 0, 0, 100, 100, 15)}
 		b.Prisms = []Prism{through(circleAt(30, 50, 20)), through(rectOutline(40+e, 40, 60, 60))}
 		m, err := b.Mesh(0.01)
 		if err != nil {
-			if !errors.Is(err, ErrNotManifold) {
-				t.Errorf("web %g: %v", e, err)
-			}
+			t.Errorf("web %g: %v", e, err)
 			continue
 		}
 		if err := m.Check(); err != nil {

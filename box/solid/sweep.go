@@ -278,7 +278,12 @@ func (s *sweeper) fan(v int32, begin []int32) error {
 		for ; j > 0; j-- {
 			t := s.turn(v, s.hi[begin[j-1]], s.hi[e])
 			if t == 0 {
-				return ErrCrossing
+				// The two sides of a slit: the region ends, and begins again.
+				d := begin[j-1]
+				if s.hi[d] != s.hi[e] || s.dir[d] == s.dir[e] {
+					return ErrCrossing
+				}
+				t = float64(s.dir[d] - s.dir[e])
 			}
 			if t < 0 {
 				break
