@@ -29,7 +29,7 @@ fuzz:
 
 # Seeded faults, each of which must turn a test red.
 mutants:
-	$(GO) run .ci/mutants/main.go
+	$(GO) run .ci/mutants/main.go .ci/mutants/faults.go
 
 # The outside readers that the strict tests need (Debian, Node.js).
 readers:
