@@ -37,7 +37,7 @@ var faults = []fault{
 	{"housing without its play", "joints/housing.go", "bBelow(tB + play)}, Housed,", "bBelow(tB)}, Housed,", "./joints ./box"},
 	{"drawing in inches", "render/dxf/r2000.go", "f.int(70, 4) // millimetres", "f.int(70, 1)", writers},
 	{"arcs as straight lines", "render/dxf/tags.go", "if x == 0 {", "if x != 0 {", writers},
-	{"x and y changed over", "render/dxf/tags.go", "t.num(c, p.X)", "t.num(c, p.Y)", writers},
+	{"triangles inside out", "render/stl/round.go", "facets = append(facets, facet{b.Sub(a).Cross(c.Sub(a)).Unit(), a, b, c})", "facets = append(facets, facet{c.Sub(a).Cross(b.Sub(a)).Unit(), a, c, b})", writers},
 	{"picture upside down", "render/svg/encode.go", "f.num(f.y1 - it.Circle.Y)", "f.num(it.Circle.Y)", writers},
 	{"guests rounded up", "render/bom/round.go", "grid(math.Floor((x+near)/step), step)", "grid(math.Ceil((x+near)/step), step)", writers},
 }
