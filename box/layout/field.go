@@ -210,9 +210,10 @@ func (f *field) reweigh() {
 
 // The numbers of places tried when a piece looks for a better one.
 const (
-	wideSamples = 40
-	nearSamples = 16
-	descents    = 3
+	wideSamples   = 40
+	nearSamples   = 16
+	cornerSamples = 40 // where it would touch a corner of a neighbour
+	descents      = 3
 )
 
 type place struct {
@@ -292,6 +293,37 @@ func (f *field) seek(i int32) bool {
 		x, y = min(max(x, x0), x1), min(max(y, y0), y1)
 		if v := f.overlap(i, s, p.bin, x, y, limit()); v < limit() {
 			keep(place{s, p.bin, x, y, v})
+		}
+	}
+	for k := 0; k < cornerSamples; k++ {
+		b := p.bin
+		if len(f.bins) > 1 {
+			b = int32(f.rng.n(len(f.bins)))
+		}
+		ch := f.choices[p.kind][f.bins[b].stock]
+		m := f.members[b]
+		if len(ch) == 0 || len(m) == 0 {
+			continue
+		}
+		s := ch[f.rng.n(len(ch))]
+		j := m[f.rng.n(len(m))]
+		x0, y0, x1, y1, ok := f.room(s, b)
+		if j == i || !ok {
+			continue
+		}
+		o := &f.spots[j]
+		nf := f.get(o.shape, s)
+		if len(nf.corners) == 0 {
+			continue
+		}
+		c := nf.corners[f.rng.n(len(nf.corners))]
+		x, y := o.x+c.X, o.y+c.Y
+		if x < x0-1e-9 || x > x1+1e-9 || y < y0-1e-9 || y > y1+1e-9 {
+			continue
+		}
+		x, y = min(max(x, x0), x1), min(max(y, y0), y1)
+		if v := f.overlap(i, s, b, x, y, limit()); v < limit() {
+			keep(place{s, b, x, y, v})
 		}
 	}
 	best := place{v: inf}
@@ -454,3 +486,4 @@ func (f *field) back(saved []spot) {
 		f.members[b] = append(f.members[b], int32(i))
 	}
 }
+

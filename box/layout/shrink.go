@@ -51,10 +51,11 @@ func (f *field) squeeze(b int32, length float64) {
 // long steps and swaps, the rest compresses the best with ever shorter ones.
 const (
 	exploring  = 0.8
+	firstLong  = 0.02
 	longStep   = 0.001
 	firstStep  = 0.0005
 	lastStep   = 0.00001
-	roundsIdle = 200
+	roundsIdle = 100
 )
 
 // shorten makes the used length of bin 0 as small as it can within rounds,
@@ -67,31 +68,37 @@ func (f *field) shorten(ctx context.Context, floor float64, rounds int) {
 	wall := f.bins[0].x1
 	f.bins[0].x1 = f.bins[0].x0 + length
 	clean := func() {
+		f.slideAll(0)
 		length = f.used(0)
 		copy(best, f.spots)
 		f.bins[0].x1 = f.bins[0].x0 + length
 	}
-	fails := 0
-	for f.done-start < int(float64(exploring*float64(rounds))) && length > floor+1e-9 && ctx.Err() == nil {
-		next := math.Max(floor, float64(length*(1-longStep)))
-		if f.bins[0].x1-f.bins[0].x0 > next+1e-12 {
+	var pool []attempt // failures at the present length, the least overlap first
+	explore := int(float64(exploring * float64(rounds)))
+	next := length
+	step := float64(firstLong)
+	for f.done-start < explore && length > floor+1e-9 && ctx.Err() == nil {
+		if len(pool) == 0 {
+			f.back(best)
+			f.bins[0].x1 = f.bins[0].x0 + length
+			next = math.Max(floor, float64(length*(1-step)))
 			f.squeeze(0, next)
 			f.rest()
 		}
-		left := int(float64(exploring*float64(rounds))) - (f.done - start)
-		if f.separate(ctx, roundsIdle, 3, left) {
+		if f.separate(ctx, roundsIdle, 3, explore-(f.done-start)) {
 			clean()
-			fails = 0
+			pool = pool[:0]
 			continue
 		}
-		// start again from the best, two large pieces changed over; after many
-		// failures from where it stands
-		if fails++; fails%4 != 0 {
-			f.back(best)
-			f.bins[0].x1 = f.bins[0].x0 + length
+		if pool = remember(pool, f); len(pool) >= 3 && step > longStep {
+			step = math.Max(longStep, step/2)
+			pool = pool[:0]
+			continue
 		}
+		// go on from one of the better failures, two large pieces changed over
+		u := f.rng.f()
+		f.back(pool[int(float64(float64(len(pool))*float64(u*u)))].spots)
 		f.swapLarge()
-		f.squeeze(0, next)
 		f.rest()
 	}
 	f.back(best)
@@ -110,6 +117,28 @@ func (f *field) shorten(ctx context.Context, floor float64, rounds int) {
 	}
 	f.back(best)
 	f.bins[0].x1 = wall
+}
+
+// attempt is a layout with some overlap left.
+type attempt struct {
+	total float64
+	spots []spot
+}
+
+// remember keeps the layout among the best few failures.
+func remember(pool []attempt, f *field) []attempt {
+	a := attempt{f.measure(), append([]spot(nil), f.spots...)}
+	k := len(pool)
+	for k > 0 && pool[k-1].total > a.total {
+		k--
+	}
+	pool = append(pool, attempt{})
+	copy(pool[k+1:], pool[k:])
+	pool[k] = a
+	if len(pool) > 40 {
+		pool = pool[:40]
+	}
+	return pool
 }
 
 // swapLarge changes two of the larger pieces over.
