@@ -17,7 +17,7 @@ func Contact(a, b Body, gap float64) float64 {
 	if apart(alo.Sub(grow), ahi.Add(grow), blo, bhi) {
 		return 0
 	}
-	sa, sb := a.newShell(ca), b.newShell(cb)
+	sa, sb := a.newShell(ca, weldRadii[0]), b.newShell(cb, weldRadii[0])
 	pa, pb := sa.planes(), sb.planes()
 	sa.build(facing(pb, reach))
 	if len(sa.frags) == 0 {

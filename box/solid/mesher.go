@@ -50,21 +50,35 @@ func (b Body) Mesh(chord float64) (*Mesh, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &mesher{s: b.newShell(base), mesh: &Mesh{}}
+	// A short edge is an edge: what need not be welded is not, and keeps its
+	// volume. Where planes meet at small angles corners scatter more.
+	var m *Mesh
+	for _, r := range weldRadii {
+		if m, err = b.mesh(b.newShell(base, r), chord); err == nil || errors.Is(err, ErrEmpty) {
+			break
+		}
+	}
+	return m, err
+}
+
+// mesh is the mesh of b over its shell.
+func (b Body) mesh(s *shell, chord float64) (*Mesh, error) {
+	m := &mesher{s: s, mesh: &Mesh{}}
 	var groups int32
+	var err error
 	if m.cols, err = m.s.solveColumns(b.Prisms, chord, &groups); err != nil {
 		return nil, err
 	}
 	m.s.build(nil)
 	m.merge()
-	m.net = gather(m.s.frags, m.of)
+	m.net = gather(m.s.frags, m.of, s.weld)
 	touch, err := m.net.closed()
 	if err != nil {
 		return nil, err
 	}
 	m.net.straighten()
 	touch = touch || m.net.pinched()
-	m.slits = m.net.slits(m.mesh.Surfaces)
+	m.slits = m.net.slits(m.mesh.Surfaces, s.weld)
 	m.mesh.Vertices = m.net.at
 	m.columns()
 	if err := m.triangulate(); err != nil {
@@ -74,7 +88,7 @@ func (b Body) Mesh(chord float64) (*Mesh, error) {
 	if len(m.mesh.Triangles) == 0 {
 		return nil, ErrEmpty
 	}
-	if touch || len(m.slits) > 0 {
+	if touch || len(m.slits) > 0 || m.mesh.crowded() {
 		m.mesh.part()
 	}
 	return m.mesh, nil

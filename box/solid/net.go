@@ -13,13 +13,14 @@ type net struct {
 }
 
 // gather welds the polygons, puts in the corners that lie on edges, and cancels
-// the edges inside a surface. of maps surfaces to the surface they belong to.
-func gather(frags []frag, of []int32) net {
+// the edges inside a surface. of maps surfaces to the surface they belong to;
+// weld is the radius.
+func gather(frags []frag, of []int32, weld float64) net {
 	n := 0
 	for _, f := range frags {
 		n += len(f.loop)
 	}
-	w := newWelder(n, weldRadius)
+	w := newWelder(n, weld)
 	ids := make([]int32, 0, n)
 	for _, f := range frags {
 		for _, p := range f.loop {
@@ -30,7 +31,7 @@ func gather(frags []frag, of []int32) net {
 	for i := range ids {
 		ids[i] = cluster[ids[i]]
 	}
-	lines := newLiners(at, weldRadius)
+	lines := newLiners(at, weld)
 	edges := make([]edge, 0, n+n/4)
 	k := 0
 	for _, f := range frags {

@@ -129,7 +129,7 @@ func TestMeshPrisms(t *testing.T) {
 				base, _ := tb.bounded()
 				var groups int32
 				all := true
-				cols, err := tb.newShell(base).solveColumns(tb.Prisms, 0.01, &groups)
+				cols, err := tb.newShell(base, weldRadii[0]).solveColumns(tb.Prisms, 0.01, &groups)
 				if err != nil {
 					t.Fatal(err)
 				}

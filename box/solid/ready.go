@@ -26,7 +26,7 @@ func (b Body) Ready() Body {
 	r.solid, r.lo, r.hi = b.hull()
 	r.err = b.fault(r.solid)
 	r.pieces = b.Pieces()
-	r.shell = b.newShell(r.solid)
+	r.shell = b.newShell(r.solid, weldRadii[0])
 	b.ready = r
 	return b
 }

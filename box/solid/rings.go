@@ -17,7 +17,7 @@ func (b Body) Rings(f Frame) outline.Region {
 	if base.Empty() {
 		return nil
 	}
-	s := b.newShell(base)
+	s := b.newShell(base, weldRadius)
 	s.build(func(loop []Vec, n Vec) bool {
 		if n.Dot(f.W) < 0.9 {
 			return false
@@ -39,7 +39,7 @@ func (b Body) Rings(f Frame) outline.Region {
 		}
 		flat[i].loop = loop
 	}
-	return gather(flat, nil).region()
+	return gather(flat, nil, weldRadius).region()
 }
 
 // planeGap is the distance, in mm, within which surfaces lie in one plane.
@@ -65,7 +65,7 @@ func (b Body) Shadow(f Frame) outline.Region {
 		}
 		s.cuts = append(s.cuts, k)
 	}
-	return gather(s.frags, nil).region()
+	return gather(s.frags, nil, weldRadius).region()
 }
 
 // shadowers are the pieces whose shadows make up that of the body.

@@ -2,6 +2,7 @@ package solid
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -10,32 +11,58 @@ import (
 // surface there. The sheets are parted: each wedge of material gets corners of
 // its own, in the same places.
 
-// slits finds the edges between two surfaces that lie in the middle of a third,
-// with both ends in corners of that: an edge of a hollow touches a face from
-// inside and leaves material without thickness. The third surface gets the edge
-// in both directions, so that it ends there on both sides. The net must be closed;
-// normals are by surface.
-func (n *net) slits(surfs []Surface) (found [][2]int32) {
+// slits finds the edges between two surfaces that lie in the middle of a third:
+// an edge of a hollow touches a face from inside and leaves material without
+// thickness. The third surface gets the edge in both directions, so that it ends
+// there on both sides. The net must be closed; normals are by surface, weld is
+// the distance within which a corner lies in a plane.
+func (n *net) slits(surfs []Surface, weld float64) (found [][2]int32) {
 	first, list := n.fanOut()
-	from := func(v int32) []int32 { return list[first[v]:first[v+1]] }
-	var more []edge
-	for _, e := range n.edges {
-		if e.a > e.b {
-			continue
+	// Corners along a skew direction: a surface looks only at those that its own
+	// stand among.
+	order, key := make([]int32, 0, len(n.at)), make([]float64, len(n.at))
+	for v, p := range n.at {
+		if first[v] < first[v+1] {
+			order = append(order, int32(v))
+			key[v] = skew.Dot(p)
 		}
-		for _, i := range from(e.a) {
-			s := n.edges[i].surf
-			if slices.ContainsFunc(from(e.a), func(j int32) bool { return n.edges[j].surf == s && n.edges[j].b == e.b }) ||
-				slices.ContainsFunc(from(e.b), func(j int32) bool { return n.edges[j].surf == s && n.edges[j].b == e.a }) ||
-				!slices.ContainsFunc(from(e.b), func(j int32) bool { return n.edges[j].surf == s }) ||
-				slices.Contains(more, edge{e.a, e.b, s}) {
+	}
+	sortByKey(order, key)
+	on := make([]int32, len(n.at)) // the last surface in whose plane the corner lies, plus 1
+	var more []edge
+	for lo := 0; lo < len(n.edges); {
+		s := n.edges[lo].surf
+		hi, kl, kh := lo, math.Inf(1), math.Inf(-1)
+		for ; hi < len(n.edges) && n.edges[hi].surf == s; hi++ {
+			a := n.edges[hi].a
+			kl, kh = min(kl, key[a]), max(kh, key[a])
+			on[a] = s + 1
+		}
+		own := n.edges[lo:hi]
+		h := Plane{surfs[s].N, surfs[s].N.Dot(n.at[own[0].a])}
+		i, _ := slices.BinarySearchFunc(order, kl, func(v int32, k float64) int { return cmp.Compare(key[v], k) })
+		from := i
+		for ; i < len(order) && key[order[i]] <= kh; i++ {
+			v := order[i]
+			if on[v] != s+1 && math.Abs(h.At(n.at[v])) <= weld && n.within(n.at[v], own, h.N) {
+				on[v] = s + 1
+			}
+		}
+		for _, a := range order[from:i] {
+			if on[a] != s+1 {
 				continue
 			}
-			if n.within(n.at[e.a].Lerp(n.at[e.b], 0.5), s, surfs[s].N) {
-				more = append(more, edge{e.a, e.b, s}, edge{e.b, e.a, s})
-				found = append(found, [2]int32{e.a, e.b})
+			for _, k := range list[first[a]:first[a+1]] {
+				b := n.edges[k].b
+				if a > b || on[b] != s+1 || n.runs(list[first[a]:first[a+1]], b, s) || n.runs(list[first[b]:first[b+1]], a, s) ||
+					slices.Contains(more, edge{a, b, s}) || !n.within(n.at[a].Lerp(n.at[b], 0.5), own, h.N) {
+					continue
+				}
+				more = append(more, edge{a, b, s}, edge{b, a, s})
+				found = append(found, [2]int32{a, b})
 			}
 		}
+		lo = hi
 	}
 	if len(more) > 0 {
 		n.edges = append(n.edges, more...)
@@ -44,20 +71,61 @@ func (n *net) slits(surfs []Surface) (found [][2]int32) {
 	return found
 }
 
-// within tells whether a place in the plane of a surface lies on the surface.
-func (n *net) within(p Vec, surf int32, normal Vec) bool {
+// runs reports whether one of the edges goes to b along the surface.
+func (n *net) runs(edges []int32, b, surf int32) bool {
+	for _, i := range edges {
+		if n.edges[i].b == b && n.edges[i].surf == surf {
+			return true
+		}
+	}
+	return false
+}
+
+// within tells whether a place in the plane of a surface lies on the surface,
+// given its edges.
+func (n *net) within(p Vec, own []edge, normal Vec) bool {
 	x, y := dropAxis(normal)
 	px, py := coord(p, x), coord(p, y)
-	lo, _ := slices.BinarySearchFunc(n.edges, surf, func(e edge, s int32) int { return int(e.surf - s) })
 	in := false
-	for ; lo < len(n.edges) && n.edges[lo].surf == surf; lo++ {
-		a, b := n.at[n.edges[lo].a], n.at[n.edges[lo].b]
+	for _, e := range own {
+		a, b := n.at[e.a], n.at[e.b]
 		ay, by := coord(a, y), coord(b, y)
 		if (ay > py) != (by > py) && px < coord(a, x)+float64((py-ay)*(coord(b, x)-coord(a, x)))/(by-ay) {
 			in = !in
 		}
 	}
 	return in
+}
+
+// crowded reports whether more than two triangles have an edge in common.
+func (m *Mesh) crowded() bool {
+	first := make([]int32, len(m.Vertices)+1)
+	for _, t := range m.Triangles {
+		for _, v := range t {
+			first[v+1]++
+		}
+	}
+	for v := range m.Vertices {
+		first[v+1] += first[v]
+	}
+	to := make([]int32, 3*len(m.Triangles))
+	fill := slices.Clone(first)
+	for _, t := range m.Triangles {
+		for i, v := range t {
+			to[fill[v]] = t[(i+1)%3]
+			fill[v]++
+		}
+	}
+	seen := make([]int32, len(m.Vertices)) // by corner, the last one that has an edge to it, plus 1
+	for v := range m.Vertices {
+		for _, w := range to[first[v]:first[v+1]] {
+			if seen[w] == int32(v)+1 {
+				return true
+			}
+			seen[w] = int32(v) + 1
+		}
+	}
+	return false
 }
 
 // pinched reports whether the surfaces around some corner may be more than one

@@ -6,6 +6,7 @@ import "slices"
 // faces of the base less all cutters, and the faces of the cutters inside the
 // base, turned round, less the other cutters.
 type shell struct {
+	weld  float64 // the radius
 	base  Convex
 	cuts  []cut
 	surfs []Surface
@@ -31,16 +32,17 @@ type cut struct {
 }
 
 // newShell prepares the base and the cutters of b.
-func (b Body) newShell(base Convex) *shell {
-	if r := b.kept(); r != nil {
+func (b Body) newShell(base Convex, weld float64) *shell {
+	if r := b.kept(); r != nil && r.shell != nil && weld == r.shell.weld {
 		// The slices are full, so that adding to them copies them.
 		return &shell{
-			base: base, cuts: slices.Clip(r.shell.cuts), surfs: slices.Clip(r.shell.surfs), known: slices.Clip(r.shell.known),
+			weld: weld, base: base, cuts: slices.Clip(r.shell.cuts), surfs: slices.Clip(r.shell.surfs), known: slices.Clip(r.shell.known),
 			frags: make([]frag, 0, 2*len(base.Faces)+8*len(b.Cutters)),
 			mem:   make([]Vec, 0, 32+64*len(b.Cutters)),
 		}
 	}
 	s := &shell{
+		weld:  weld,
 		base:  base,
 		cuts:  make([]cut, 0, len(b.Cutters)),
 		surfs: make([]Surface, 0, len(base.Faces)+4*len(b.Cutters)),
@@ -96,11 +98,11 @@ func (s *shell) settle(k Cutter) Cutter {
 next:
 	for i, h := range k {
 		for _, g := range s.known {
-			if d := h.D - g.D; d <= weldRadius && d >= -weldRadius && parallel(h.N, g.N) {
+			if d := h.D - g.D; d <= s.weld && d >= -s.weld && parallel(h.N, g.N) {
 				out[i] = g
 				continue next
 			}
-			if d := h.D + g.D; d <= weldRadius && d >= -weldRadius && opposite(h.N, g.N) {
+			if d := h.D + g.D; d <= s.weld && d >= -s.weld && opposite(h.N, g.N) {
 				out[i] = g.Flip()
 				continue next
 			}

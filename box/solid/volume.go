@@ -18,7 +18,7 @@ func (b Body) Volume(chord float64) (float64, error) {
 		}
 		return VolumeOf(cells), nil
 	}
-	s := b.newShell(base)
+	s := b.newShell(base, weldRadii[0])
 	var groups int32
 	v := 0.0
 	cols, err := s.solveColumns(b.Prisms, chord, &groups)

@@ -5,10 +5,14 @@ import (
 	"slices"
 )
 
-// weldRadius is the distance, in mm, within which corners become one and a
-// corner counts as lying on an edge. The two must be the same number: with a
-// smaller one for either, an edge a little over it is left open.
+// weldRadius is the largest distance, in mm, within which corners become one and
+// a corner counts as lying on an edge. The two must be the same number: with a
+// smaller one for either, an edge a little over it is left open. Flat forms, for
+// drawings, always use it.
 const weldRadius = 1e-4
+
+// weldRadii are those tried for a mesh, one after the other until it closes.
+var weldRadii = [...]float64{4e-6, 2e-5, weldRadius}
 
 // welder joins points into connected clusters: not "the first point within r",
 // which is not transitive. Each cluster is its earliest point.
