@@ -486,4 +486,3 @@ func (f *field) back(saved []spot) {
 		f.members[b] = append(f.members[b], int32(i))
 	}
 }
-
