@@ -26,6 +26,7 @@ type part struct {
 	prisms  []solid.Prism
 	feats   []feat
 	free    *Free
+	solid   solid.Body // of all the above, made ready
 }
 
 // cutter is one piece of joinery taken out of a part.

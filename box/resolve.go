@@ -72,6 +72,7 @@ func (d Design) Resolve() (*Plan, error) {
 		for i := range p.feats {
 			p.prisms = append(p.prisms, p.feats[i].prism(p))
 		}
+		p.solid = p.body().Ready()
 	}
 	s.checkOverlaps(parts)
 	var voids []Void
@@ -129,7 +130,7 @@ func (s *shell) plan(parts []*part) *Plan {
 // piece is a part as the plan shows it.
 func (s *shell) piece(q *part) Piece {
 	pn, home := s.panel(q)
-	pc := Piece{Part: q.face.part, Board: q.face.board, Thickness: MM(q.face.t), Home: home, Pose: home, Panel: pn, Body: q.body()}
+	pc := Piece{Part: q.face.part, Board: q.face.board, Thickness: MM(q.face.t), Home: home, Pose: home, Panel: pn, Body: q.solid}
 	e := pn.Silhouette.Extents()
 	pc.Length, pc.Width = MM(e.Height()), MM(e.Width())
 	if pn.Grain[0] != 0 || pn.Grain == [2]float64{} && pc.Width > pc.Length {
@@ -228,7 +229,7 @@ func (s *shell) seams(p *Plan, parts []*part) {
 		m := Seam{Over: a.part, Under: b.part, Joint: e.sec.Name, From: place(e.a), To: place(e.b),
 			Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest}
 		if q, r := by[a], by[b]; q != nil && r != nil {
-			m.Contact = solid.Contact(q.body(), r.body(), float64(e.sec.Play))
+			m.Contact = solid.Contact(q.solid, r.solid, float64(e.sec.Play))
 		}
 		if !(m.Contact > 0) && !squareEnded(e.sec) && e.b.Sub(e.a).Len() > 1 {
 			s.c.addf(e.path, "no-contact", "%s and %s do not touch along their edge", a.part, b.part)

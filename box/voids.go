@@ -22,13 +22,9 @@ type zone struct {
 
 // checkOverlaps sees that no place is held by two parts.
 func (s *shell) checkOverlaps(parts []*part) {
-	bodies := make([]solid.Body, len(parts))
-	for i, p := range parts {
-		bodies[i] = p.body()
-	}
 	for i := range parts {
 		for j := i + 1; j < len(parts); j++ {
-			if v := solid.Overlap(bodies[i], bodies[j]); v > crumb {
+			if v := solid.Overlap(parts[i].solid, parts[j].solid); v > crumb {
 				s.c.add(Problem{Path: s.pairPath(parts[i], parts[j]), Code: "overlap", Got: num(v) + " mm3",
 					Why: fmt.Sprintf("%s and %s would both fill the same place", parts[i].face.part, parts[j].face.part)})
 			}
@@ -57,9 +53,7 @@ func (s *shell) pairPath(a, b *part) string {
 func (s *shell) findVoids(parts []*part) []Void {
 	cells := s.shellCells()
 	for _, p := range parts {
-		b := p.body()
-		b.Prisms = nil
-		cells = solid.Subtract(cells, b)
+		cells = solid.Subtract(cells, p.solid)
 	}
 	sum := map[string]*Void{}
 	var order []string
