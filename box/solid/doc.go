@@ -16,11 +16,16 @@
 // edges are put in, edges inside a surface cancel, and what remains is
 // triangulated by a sweep and improved by flips. A prism that goes cleanly
 // through the same surfaces along all its lines is put in as rings; only the
-// others are cut into convex pieces. The result is closed, has no corner in the
-// middle of an edge and no triangle without area, and nothing in it is rounded.
+// others are cut into convex pieces. Where material touches along an edge or in
+// a corner only it is parted. The result is closed, has no corner in the middle
+// of an edge and no triangle without area, and nothing in it is rounded.
+//
+// A body that is asked more than once, by Overlap and Contact with all others
+// and by Mesh, is made Ready first: what all of these need is then kept in it.
 //
 // Three numbers rule: SideTest (1e-7 mm) tells the sides of planes apart, the
-// weld radius of 1e-4 mm makes corners one, and planes within 1e-6 mm are the
+// weld radius makes corners one (4e-6 mm, up to 1e-4 mm where a mesh does not
+// close otherwise, always that in flat forms), and planes within 1e-6 mm are the
 // same plane. Lengths up to 10 m are meant. Products are rounded one by one, so
 // that the same body gives the same bytes on every processor.
 package solid

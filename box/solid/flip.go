@@ -1,6 +1,9 @@
 package solid
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // flipper makes a triangulation Delaunay within its outlines by flipping the
 // diagonals of convex quadrilaterals (Lawson). That is not cosmetic: the sweep
@@ -152,7 +155,10 @@ func (f *flipper) flip(tri [][3]int32, x, y []float64, h int32) {
 		}
 		return
 	}
-	if !(float64(sinC*cosD)+float64(cosC*sinD) < -1e-12*float64(lc*ld)) {
+	// Less than what rounding can be, in proportion to what is summed: needles have
+	// long sides, and nothing may be hidden under the squares of those.
+	sum := float64(mag(cax, cby, cbx, cay)*math.Abs(cosD)) + float64(math.Abs(cosC)*mag(dbx, day, dax, dby))
+	if !(float64(sinC*cosD)+float64(cosC*sinD) < -1e-12*sum) {
 		return
 	}
 	// Strictly convex at a and at b: both new triangles have an area.
@@ -163,6 +169,9 @@ func (f *flipper) flip(tri [][3]int32, x, y []float64, h int32) {
 	}
 	f.swap(tri, h, g)
 }
+
+// mag is the size of the products that a cross product is the difference of.
+func mag(a, b, c, d float64) float64 { return math.Abs(float64(a*b)) + math.Abs(float64(c*d)) }
 
 // swap puts the other diagonal in the place of h and its twin g.
 func (f *flipper) swap(tri [][3]int32, h, g int32) {

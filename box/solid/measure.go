@@ -100,7 +100,7 @@ var (
 
 // Check proves the mesh a solid: corners finite, every edge used once in each
 // direction, no triangle lower than 1e-9 mm, no corner in the middle of an edge
-// (within 1e-6 mm), volume above 0. It gives the first fault as one of the
+// (within 1e-7 mm), volume above 0. It gives the first fault as one of the
 // Err... values, wrapped with the place.
 func (m *Mesh) Check() error {
 	for i, p := range m.Vertices {
@@ -137,7 +137,7 @@ func (m *Mesh) Check() error {
 		}
 		lo = hi
 	}
-	lines := newLiners(m.Vertices, planeGap)
+	lines := newLiners(m.Vertices, SideTest)
 	for i := 0; i < len(edges); i += 2 {
 		for _, h := range lines.between(edges[i].a, edges[i].b) {
 			// The corners of the edge's own triangles have been measured above.

@@ -42,9 +42,8 @@ type mesher struct {
 // says.
 //
 // Errors are ErrUnbounded, ErrEmpty, and ErrCrossing for outlines that cross
-// themselves; test with errors.Is. Where surfaces come within some
-// 1e-4 mm of each other without being parallel, ErrOpen and ErrDegenerate are
-// possible too: a mesh that is returned is sound.
+// themselves; test with errors.Is. Where many surfaces come within some 1e-5 mm of
+// each other without being parallel, ErrOpen and ErrDegenerate are possible too.
 func (b Body) Mesh(chord float64) (*Mesh, error) {
 	base, err := b.bounded()
 	if err != nil {
