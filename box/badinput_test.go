@@ -182,6 +182,7 @@ func tryResolve(t *testing.T, what string, d box.Design) (*box.Plan, box.Problem
 
 // Every number of a design, spoilt in every way, is named in a problem.
 func TestEveryNumberIsChecked(t *testing.T) {
+	t.Parallel()
 	covered := map[string]bool{}
 	for _, name := range slices.Sorted(maps.Keys(fullDesigns())) {
 		d := fullDesigns()[name]

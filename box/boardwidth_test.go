@@ -85,6 +85,7 @@ func TestFloorOfOneBoardIsNotRipped(t *testing.T) {
 // Four thicknesses and two widths of board: every wall is as wide as its board
 // for any corner. The cavity by the table: B less what the walls' ends take.
 func TestEveryWallIsAWholeBoard(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(9, 9))
 	mm := func(lo, hi float64) box.MM { return box.MM(lo + (hi-lo)*r.Float64()) }
 	for range 300 {

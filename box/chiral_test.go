@@ -257,7 +257,7 @@ func TestChiralPent(t *testing.T) {
 // back leans in by 11/60 (triangle 11, 60, 61).
 //
 // Cavity 144 x 100 x 180; front 14, right 10, back 12, left 15, floor 11 over
-// front 8 and left 4; roof left 16 and right 20, over front 25, left 12, right
+// front 8, back 6 and left 4; roof left 16 and right 20, over front 25, left 12, right
 // 6. Back inner plane y = 50 - 11z/60, outer 12 x 61/60 = 12.2 further. Slopes
 // z = 180 + 3/4 (72 - |x|), apex 234; 20 and 25 thick upright.
 //
@@ -267,8 +267,8 @@ func TestChiralPent(t *testing.T) {
 //	left   y -64 to 62.2 - 11z/60: a slab is 126.2 zt - 11/120 zt^2, zt 180 to
 //	       168.75: 19217.882813 x 15 = 288268.242188, less the pocket 800
 //	right  zt 180 to 172.5: 19394.78125 x 10 = 193947.8125
-//	floor  x -91 to 82, y -72 to 62.2, below 64.216667: 11 x 173 x 135.208333
-//	       = 257301.458333; 173 x 136.216667
+//	floor  x -91 to 82, y -72 to 68.2, below 70.216667: 11 x 173 x 141.208333
+//	       = 268719.458333; 173 x 142.216667
 //	roof/left   section (-99, 159.75), (0, 234), (-13.333, 244), (-99, 179.75):
 //	       area 1846.666667, moment of z 377079.166667; 151.2 x area - 11/60 x
 //	       moment = 210084.819444; 99/0.8 = 123.75 long, y -89 to 62.2 - 11/60
@@ -283,7 +283,7 @@ func TestChiralGable(t *testing.T) {
 		Size:    box.Cavity{Width: 144, Depth: 100, Height: 180},
 		Walls:   []box.Wall{{On: box.Back, Lean: box.Deg(-math.Atan2(11, 60) * 180 / math.Pi)}},
 		Corners: box.Corners{Laps: box.Sides},
-		Floor:   box.FloorUnder{Over: box.Overhangs{Front: 8, Left: 4}},
+		Floor:   box.FloorUnder{Over: box.Overhangs{Front: 8, Back: 6, Left: 4}},
 		Roof:    box.Gable{Pitch: box.Deg(math.Atan2(3, 4) * 180 / math.Pi), Over: box.Overhangs{Front: 25, Left: 12, Right: 6}},
 		Features: []box.Feature{
 			box.Entrance{On: box.Back, Shape: box.Round{Diameter: 28}, Above: 90, Right: 9},
@@ -296,7 +296,7 @@ func TestChiralGable(t *testing.T) {
 		{box.Back, 240.1, 144, 363657.6 - 2352*math.Pi, in, solid.Vec{X: -72, Y: 50 - 42.9, Z: 0}, solid.Vec{X: 72, Y: 62.2, Z: 234}},
 		{box.Left, 180, 126.2, 288268.242188 - 800, in, solid.Vec{X: -87, Y: -64, Z: 0}, solid.Vec{X: -72, Y: 62.2, Z: 180}},
 		{box.Right, 180, 126.2, 193947.8125, in, solid.Vec{X: 72, Y: -64, Z: 0}, solid.Vec{X: 82, Y: 62.2, Z: 180}},
-		{box.Floor, 173, 136.216666667, 257301.458333, in, solid.Vec{X: -91, Y: -72, Z: -11}, solid.Vec{X: 82, Y: 64.216666667, Z: 0}},
+		{box.Floor, 173, 142.216666667, 268719.458333, in, solid.Vec{X: -91, Y: -72, Z: -11}, solid.Vec{X: 82, Y: 70.216666667, Z: 0}},
 		{box.RoofLeft, 123.75, 121.9125, 210084.819444, in, solid.Vec{X: -99, Y: -89, Z: 159.75}, solid.Vec{X: 0, Y: 32.9125, Z: 244}},
 		{box.RoofRight, 126.666666667, 120.4, 259855.763889, in, solid.Vec{X: -40. / 3, Y: -89, Z: 168}, solid.Vec{X: 88, Y: 31.4, Z: 256.5}},
 	})

@@ -301,6 +301,7 @@ func FuzzResolve(f *testing.F) {
 // TestWildDesigns is a walk of the same kind that every run of the tests takes:
 // half-sensible designs from a fixed seed.
 func TestWildDesigns(t *testing.T) {
+	t.Parallel()
 	accepted := 0
 	wildDesigns(2500, func(seed uint64, d box.Design) {
 		p, ps := tryResolve(t, fmt.Sprintf("seed %d", seed), d)

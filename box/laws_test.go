@@ -97,6 +97,7 @@ func scale(v reflect.Value, k float64) reflect.Value {
 // up to 2^-31 mm in place and 2^-41 of a turn, over parts 600 mm large: 1e-9
 // mm times a surface of 600 x 600 x 2 is under 1e-3 mm3, before it is scaled.
 func TestScaledBoxHasScaledVolumes(t *testing.T) {
+	t.Parallel()
 	accepted := 0
 	someDesigns(300, 1, func(i int, k anybox.Kinds, d box.Design) {
 		p, err := d.Resolve()
@@ -126,6 +127,7 @@ func TestScaledBoxHasScaledVolumes(t *testing.T) {
 // No thickness moves the cavity: its planes, found in the bodies of the parts,
 // stay where they were, whatever the boards.
 func TestThicknessLeavesTheCavity(t *testing.T) {
+	t.Parallel()
 	accepted := 0
 	someDesigns(200, 2, func(i int, k anybox.Kinds, d box.Design) {
 		p, err := d.Resolve()
@@ -168,6 +170,7 @@ func inside(p *box.Plan) [3]box.MM {
 // The same design gives the same plan, to the last bit, also when its map was
 // filled the other way round, and the same meshes.
 func TestSamePlanTwice(t *testing.T) {
+	t.Parallel()
 	accepted := 0
 	someDesigns(150, 3, func(i int, k anybox.Kinds, d box.Design) {
 		for _, w := range d.Walls { // many entries, so that their order could matter

@@ -1,6 +1,7 @@
 package box_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -38,6 +39,12 @@ func TestUnevenBoardsAreCutForTheThickest(t *testing.T) {
 	}
 	for name, width := range map[box.Part]float64{box.Front: 149.8, box.Back: 149.8, box.Left: 134, box.Right: 134, box.Floor: 120, box.Roof: 189.8} {
 		assert.InDelta(t, width, float64(piece(t, p, name).Width), 1e-9, "%s", name)
+	}
+	// What a gauge is set to is for 14.9 too: 14.9 tan 12 = 3.167093.
+	for _, e := range piece(t, p, box.Roof).Panel.Edges {
+		if e.Neighbour == box.Back {
+			assert.InDelta(t, 3.167093, math.Abs(float64(e.Run)), 1e-6)
+		}
 	}
 	// The same as a design of boards of 14.9 all through, in every size.
 	q := resolve(t, d.With(func(d *box.Design) { d.Board = thick(14.9) }))

@@ -112,6 +112,7 @@ func randomOutside(r *rand.Rand, kind int) (box.Design, float64) {
 // in) that shifts their line by up to 3 times as much. So 1e-6 is ample, and
 // what a wrong formula does is larger by far.
 func TestOutsideOfTheSolvedBoxIsTheInput(t *testing.T) {
+	t.Parallel()
 	const wanted = 100
 	r := rand.New(rand.NewPCG(4, 1))
 	for kind := range 5 {

@@ -103,8 +103,8 @@ func TestWhatCannotBeMade(t *testing.T) {
 		{"wall twice", func(d *box.Design) { d.Walls = []box.Wall{{On: box.Left, Lean: 1}, {On: box.Left}} }, "Walls[1].On", "twice", "left", 0, 0},
 		{"on an open wall", func(d *box.Design) { d.Walls = []box.Wall{{On: box.Front, Open: true}} }, "Features[0].Entrance.On", "open", "front", 0, 0},
 		{"no floor to drain", func(d *box.Design) { d.Floor, d.Features = box.NoFloor{}, []box.Feature{box.Drains{}} }, "Features[0].Drains", "open", "", 0, 0},
-		{"board thicker than the cavity", func(d *box.Design) { d.Board = thick(130); d.Corners.Joint = nil; d.Features = nil },
-			"Corners.Joint", "joint", "more than half its own size", 0, 0},
+		{"board thicker than the cavity", func(d *box.Design) { d.Board = thick(130) }, "Board.Thickness", "thicker-than-cavity", "130", 0.5, 120},
+		{"one of them", func(d *box.Design) { d.Boards = map[box.Part]box.Board{box.AllWalls: thick(121)} }, `Boards["walls"].Thickness`, "thicker-than-cavity", "121", 0.5, 120},
 		{"not convex", func(d *box.Design) {
 			d.Walls, d.Size = nil, box.Cavity{Height: 200}
 			d.Footprint = box.Polygon{Points: []box.Point{{X: 0, Y: 0}, {X: 200, Y: 0}, {X: 100, Y: 50}, {X: 100, Y: 200}}}
@@ -222,6 +222,7 @@ func (l *lost) Section(c joints.Corner) (joints.Section, error) {
 // A user's joint that returns nonsense is a problem at that joint's path, and
 // nothing worse.
 func TestJointsThatReturnNonsense(t *testing.T) {
+	t.Parallel()
 	butt := func(c joints.Corner, change func(*joints.Section)) (joints.Section, error) {
 		s, err := joints.Butt{}.Section(c)
 		change(&s)
@@ -242,7 +243,7 @@ func TestJointsThatReturnNonsense(t *testing.T) {
 		},
 		"a nil fault": func(joints.Corner) (joints.Section, error) { var f *joints.Fault; return joints.Section{}, f },
 		"a panic":     func(joints.Corner) (joints.Section, error) { panic("boo") },
-		"a nil panic": func(joints.Corner) (joints.Section, error) { var m map[int]int; m[0] = 1; return joints.Section{}, nil },
+		"an index":    func(c joints.Corner) (joints.Section, error) { return joints.Section{}, make([]error, 1)[int(c.Theta)] },
 		"NaN": func(c joints.Corner) (joints.Section, error) {
 			return butt(c, func(s *joints.Section) { s.A.Keep[0].K = math.NaN() })
 		},

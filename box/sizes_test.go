@@ -151,6 +151,7 @@ func (x upright) sizes() map[box.Part][2]float64 {
 // Every part of an upright box by the arithmetic of the bench (geometry).
 // Planes are rounded to 2^-30 mm and 2^-40: over 400 mm 1e-9, six of them.
 func TestSizesByBenchArithmetic(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(6, 1))
 	var covered [3][4][5][3]int
 	for range 500 {

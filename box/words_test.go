@@ -75,6 +75,7 @@ func TestExplainSaysWhatABenchNeeds(t *testing.T) {
 
 // In any box the words are whole sentences and their figures are the plan's.
 func TestWordsAgreeWithThePlan(t *testing.T) {
+	t.Parallel()
 	narrower := regexp.MustCompile(`is ([0-9.]+) narrower`)
 	first := regexp.MustCompile(`^\S+ is ([0-9.]+) long and ([0-9.]+) wide, cut from `)
 	seen := 0
