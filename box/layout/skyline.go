@@ -29,12 +29,21 @@ type skyline struct {
 
 	queue [][]int32 // per type, in order
 	head  []int32
-	live  []int32 // types with rectangles left
+	live  []liveType // types with rectangles left
+	tall  []int32    // types by the length they take at least, the longest first
 
 	x, y, w []int64 // the skyline: start across, height along, width
 
 	at  []laid // per rectangle
 	far int64
+}
+
+// liveType is a type with rectangles left, laid out flat for the scan.
+type liveType struct {
+	w, h int64
+	pos  int32 // in the order, of its first rectangle left
+	t    int32
+	ways uint8
 }
 
 // laid is where a rectangle lies; bin -1 is nowhere.
@@ -50,7 +59,22 @@ func newSkyline(types []rectType, of []int32) *skyline {
 		s.order = append(s.order, int32(i))
 		s.area += float64(float64(types[t].w) * float64(types[t].h))
 	}
+	for t := range types {
+		s.tall = append(s.tall, int32(t))
+	}
+	sort.SliceStable(s.tall, func(a, b int) bool { return types[s.tall[a]].least(0) > types[s.tall[b]].least(0) })
 	return s
+}
+
+// least is the shortest length a rectangle takes along the bin.
+func (t *rectType) least(kind int) int64 {
+	switch t.ways[kind] {
+	case wayUp:
+		return t.h
+	case waySide:
+		return t.w
+	}
+	return min(t.w, t.h)
 }
 
 // begin puts every rectangle back.
@@ -63,27 +87,31 @@ func (s *skyline) begin() {
 	for p, i := range s.order {
 		t := s.of[i]
 		if len(s.queue[t]) == 0 {
-			s.live = append(s.live, t)
+			s.live = append(s.live, liveType{s.types[t].w, s.types[t].h, int32(p), t, 0})
 		}
 		s.queue[t] = append(s.queue[t], int32(p))
 		s.at[i].bin = -1
 	}
 }
 
-// fill lays what it can into one bin. In a strip (most > 0) everything must be
-// below most, and it stops as soon as the waste says that it will not be. It
-// reports whether it went through.
-func (s *skyline) fill(binNo int32, kind int, b rectBin, most int64) bool {
+// fill lays what it can into one bin. In a strip (most > 0) it keeps below
+// most, and stops as soon as the waste says that more than the area spare must
+// be left out. It reports whether it went through.
+func (s *skyline) fill(binNo int32, kind int, b rectBin, most int64, spare float64) bool {
 	strip := most > 0
 	limit := b.h
 	slackArea := math.Inf(1)
 	if strip {
 		limit = most
-		slackArea = float64(float64(most)*float64(b.w)) - s.area
+		slackArea = float64(float64(most)*float64(b.w)) - s.area + spare
 	}
 	waste := 0.0
 	s.x, s.y, s.w = append(s.x[:0], 0), append(s.y[:0], 0), append(s.w[:0], b.w)
 	s.far = 0
+	for a := range s.live {
+		s.live[a].ways = s.types[s.live[a].t].ways[kind]
+	}
+	tall := 0
 	for len(s.live) > 0 {
 		k := 0
 		for i := 1; i < len(s.y); i++ {
@@ -93,7 +121,16 @@ func (s *skyline) fill(binNo int32, kind int, b rectBin, most int64) bool {
 		}
 		y, gw := s.y[k], s.w[k]
 		if y >= limit {
-			return !strip
+			return true
+		}
+		if strip && spare == 0 {
+			// the longest left must still go in
+			for int(s.head[s.tall[tall]]) == len(s.queue[s.tall[tall]]) {
+				tall++
+			}
+			if y+s.types[s.tall[tall]].least(kind) > limit {
+				return false
+			}
 		}
 		left, right := int64(math.MaxInt64), int64(math.MaxInt64)
 		if k > 0 {
@@ -104,27 +141,22 @@ func (s *skyline) fill(binNo int32, kind int, b rectBin, most int64) bool {
 		}
 		best, bestPos, bestAt := -1, int32(0), 0
 		side := false
-		for a, t := range s.live {
-			ty := &s.types[t]
-			ways := ty.ways[kind]
-			pos := s.queue[t][s.head[t]]
-			if ways&wayUp != 0 && ty.w <= gw && y+ty.h <= limit {
-				if c := fitClass(ty.w, ty.h, gw, left, right); c > best || c == best && pos < bestPos {
-					best, bestPos, bestAt, side = c, pos, a, false
+		for a := range s.live {
+			ty := &s.live[a]
+			if ty.ways&wayUp != 0 && ty.w <= gw && y+ty.h <= limit {
+				if c := fitClass(ty.w, ty.h, gw, left, right); c > best || c == best && ty.pos < bestPos {
+					best, bestPos, bestAt, side = c, ty.pos, a, false
 				}
 			}
-			if ways&waySide != 0 && ty.h <= gw && y+ty.w <= limit {
-				if c := fitClass(ty.h, ty.w, gw, left, right); c > best || c == best && pos < bestPos {
-					best, bestPos, bestAt, side = c, pos, a, true
+			if ty.ways&waySide != 0 && ty.h <= gw && y+ty.w <= limit {
+				if c := fitClass(ty.h, ty.w, gw, left, right); c > best || c == best && ty.pos < bestPos {
+					best, bestPos, bestAt, side = c, ty.pos, a, true
 				}
 			}
 		}
 		if best < 0 {
 			// nothing fits: up to the lower neighbour
-			up := min(left, right)
-			if up == math.MaxInt64 {
-				return !strip
-			}
+			up := min(left, right, limit-y)
 			if strip {
 				if waste += float64(float64(gw) * float64(up)); waste > slackArea {
 					return false
@@ -134,7 +166,7 @@ func (s *skyline) fill(binNo int32, kind int, b rectBin, most int64) bool {
 			s.join(k)
 			continue
 		}
-		t := s.live[bestAt]
+		t := s.live[bestAt].t
 		w, h := s.types[t].w, s.types[t].h
 		if side {
 			w, h = h, w
@@ -143,6 +175,8 @@ func (s *skyline) fill(binNo int32, kind int, b rectBin, most int64) bool {
 		if s.head[t]++; int(s.head[t]) == len(s.queue[t]) {
 			s.live[bestAt] = s.live[len(s.live)-1]
 			s.live = s.live[:len(s.live)-1]
+		} else {
+			s.live[bestAt].pos = s.queue[t][s.head[t]]
 		}
 		x := s.x[k]
 		atRight := w < gw && (h == right || h != left && right > left)
@@ -246,7 +280,7 @@ func (s *skyline) strip(b rectBin, floor int64, effort, patience int, rng *sourc
 		starts[how] = append([]int32(nil), s.order...)
 		s.begin()
 		lens[how] = math.MaxInt64
-		if !s.fill(0, 0, b, first) {
+		if !s.fill(0, 0, b, first, 0) {
 			continue
 		}
 		if lens[how] = s.far; s.far < best {
@@ -261,12 +295,13 @@ func (s *skyline) strip(b rectBin, floor int64, effort, patience int, rng *sourc
 		ranks[i] = i
 	}
 	sort.SliceStable(ranks, func(i, j int) bool { return lens[ranks[i]] < lens[ranks[j]] })
+	// from here on the aim is one less than the best, and what counts is the
+	// area left out
 	for run := 0; done < effort && best > floor && n > 1; run++ {
-		how := ranks[min(run%sortOrders, sortOrders-1)]
-		copy(s.order, starts[how])
-		cur := lens[how]
+		copy(s.order, starts[ranks[run%sortOrders]])
+		cur := s.area
 		for idle := 0; idle < patience && done < effort && best > floor; idle++ {
-			if done&63 == 63 && stop() {
+			if done&7 == 7 && stop() {
 				effort = done
 				break
 			}
@@ -277,22 +312,35 @@ func (s *skyline) strip(b rectBin, floor int64, effort, patience int, rng *sourc
 			}
 			s.order[i], s.order[j] = s.order[j], s.order[i]
 			s.begin()
-			if !s.fill(0, 0, b, cur) {
+			if ok := s.fill(0, 0, b, best-1, cur); !ok || s.leftOut() > cur {
 				s.order[i], s.order[j] = s.order[j], s.order[i]
 				continue
 			}
-			if s.far < cur {
-				cur = s.far
+			v := s.leftOut()
+			if v < cur {
+				cur = v
 				idle = 0
-				if cur < best {
-					best = cur
-					copy(bestAt, s.at)
-				}
+			}
+			if len(s.live) == 0 {
+				best = s.far
+				copy(bestAt, s.at)
+				cur = s.area
 			}
 		}
 	}
 	copy(s.at, bestAt)
 	return best, done
+}
+
+// leftOut is the area of what no bin took.
+func (s *skyline) leftOut() float64 {
+	v := 0.0
+	for a := range s.live {
+		t := s.live[a].t
+		k := len(s.queue[t]) - int(s.head[t])
+		v += float64(float64(k) * float64(float64(s.types[t].w)*float64(s.types[t].h)))
+	}
+	return v
 }
 
 func (s *skyline) countOf(t int) int {
