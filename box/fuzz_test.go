@@ -312,7 +312,7 @@ func TestWildDesigns(t *testing.T) {
 		}
 		if p != nil {
 			accepted++
-			soundParts(t, p)
+			soundPlan(t, p)
 		}
 	})
 	if accepted < 300 {
@@ -330,6 +330,15 @@ func wildDesigns(n uint64, use func(seed uint64, d box.Design)) {
 		w := &wild{b: data, wide: seed%10 == 0}
 		use(seed, w.design())
 	}
+}
+
+// TestMaterialThatHangsTogetherByAnEdge: a comb whose upper half belongs to
+// front and back, under square tops, leaves the sides' material touching along
+// one edge. What is planned has a mesh all the same.
+func TestMaterialThatHangsTogetherByAnEdge(t *testing.T) {
+	soundPlan(t, resolve(t, box.Design{Name: "comb", Board: thick(15), Size: box.Cavity{Width: 200, Depth: 200, Height: 200},
+		Floor: box.FloorBetween{}, Roof: box.Pent{Pitch: 30, Tops: box.SquareTops},
+		Corners: box.Corners{Joint: joints.Comb{Fingers: 2, First: joints.OwnerB}}}))
 }
 
 // soundPlan checks a plan from outside.
