@@ -60,13 +60,11 @@ const working = 1e5
 // with ID i. Where they do not bound it, faces with negative IDs remain.
 func Intersect(planes []Plane) Convex {
 	var k clipper
-	return k.all(workingBox(), planes, 0).clone()
+	return k.all(workingBox, planes, 0).clone()
 }
 
-// workingBox is the cube from which solids are cut.
-func workingBox() Convex {
-	return Cuboid(Vec{-working, -working, -working}, Vec{working, working, working})
-}
+// workingBox is the cube from which solids are cut. It is never changed.
+var workingBox = Cuboid(Vec{-working, -working, -working}, Vec{working, working, working})
 
 // Volume is the enclosed volume in mm3.
 func (c Convex) Volume() float64 {

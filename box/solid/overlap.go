@@ -29,21 +29,27 @@ func Common(a, b Body) []Convex {
 		return nil
 	}
 	ca, alo, ahi := a.hull()
-	_, blo, bhi := b.hull()
+	cb, blo, bhi := b.hull()
 	if clearOf(alo, ahi, blo, bhi) {
 		return nil
 	}
+	for _, h := range a.Base {
+		if !cb.enters(h) {
+			return nil
+		}
+	}
 	id := len(a.Base)
-	c := ca.within(b.Base, id)
+	var k clipper
+	c := k.within(ca, b.Base, id)
 	if c.Empty() {
 		return nil
 	}
 	id += len(b.Base)
-	cells := a.lessCutters([]Convex{c}, id)
-	for _, k := range a.Cutters {
-		id += len(k)
+	cells := k.less([]Convex{k.keep(c)}, a.Cutters, id)
+	for _, h := range a.Cutters {
+		id += len(h)
 	}
-	return b.lessCutters(cells, id)
+	return k.less(cells, b.Cutters, id)
 }
 
 // parted reports whether a face of one solid and a parallel face of the other
@@ -61,13 +67,10 @@ func parted(a, b []Plane) bool {
 
 // lessPrisms takes prisms out of cells.
 func lessPrisms(cells []Convex, prisms []Prism, chord float64) []Convex {
+	var k clipper
 	for _, p := range prisms {
-		for _, k := range p.cutters(chord) {
-			var next []Convex
-			for _, c := range cells {
-				_, next = split(c, k, 1<<30, next)
-			}
-			cells = next
+		for _, h := range p.cutters(chord) {
+			cells = k.less(cells, []Cutter{h}, 1<<30)
 		}
 	}
 	return cells

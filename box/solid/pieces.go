@@ -11,44 +11,50 @@ func (b Body) Convex() Convex {
 	return Intersect(b.Base)
 }
 
-// within is c less all that lies outside the half-spaces; plane i gives the
-// face ID id+i.
-func (c Convex) within(planes []Plane, id int) Convex {
-	for _, h := range planes {
-		if _, in := c.sides(h); !in {
-			return Convex{}
-		}
-	}
-	var k clipper
-	return k.all(c, planes, id).clone()
-}
-
 // Split divides c into the part inside all the half-spaces, whose face from
 // plane i has the ID i, and convex pieces of the remainder. Where c and the
 // half-spaces have nothing in common, inside is empty and rest is c alone. The
 // pieces are disjoint and come in the order of the planes.
 func Split(c Convex, planes []Plane) (inside Convex, rest []Convex) {
-	return split(c, planes, 0, nil)
+	var k clipper
+	return k.split(c, planes, 0, nil, true)
 }
 
 // split appends the remainder to rest; plane i gives the face ID id+i on both
-// of its sides.
-func split(c Convex, planes []Plane, id int, rest []Convex) (Convex, []Convex) {
+// of its sides. The inside only lasts if want is set.
+func (k *clipper) split(c Convex, planes []Plane, id int, rest []Convex, want bool) (Convex, []Convex) {
 	if c.Empty() {
 		return c, rest
 	}
-	in := c.within(planes, id)
+	in := k.within(c, planes, id)
 	if in.Empty() {
 		return in, append(rest, c)
 	}
-	for i, h := range planes {
-		if _, ok := in.FaceOf(id + i); !ok {
-			continue // bounds nothing here
+	// Only planes that bound the inside part pieces from it.
+	last := -1
+	k.bound = k.bound[:0]
+	for i := range planes {
+		_, ok := in.FaceOf(id + i)
+		k.bound = append(k.bound, ok)
+		if ok {
+			last = i
 		}
-		if piece := c.Clip(h.Flip(), id+i); !piece.Empty() {
-			rest = append(rest, piece)
+	}
+	if want {
+		in = k.keep(in)
+	}
+	for i := 0; i <= last; i++ {
+		if !k.bound[i] {
+			continue
 		}
-		c = c.Clip(h, id+i)
+		cur := k.cur // c may be there
+		if piece := k.clip(c, planes[i].Flip(), id+i); !piece.Empty() {
+			rest = append(rest, k.keep(piece))
+		}
+		k.cur = cur
+		if i < last {
+			c = k.clip(c, planes[i], id+i)
+		}
 	}
 	return in, rest
 }
@@ -64,17 +70,21 @@ func (b Body) Pieces() []Convex {
 	if base.Empty() {
 		return nil
 	}
-	return b.lessCutters([]Convex{base}, len(b.Base))
+	var k clipper
+	return k.less([]Convex{base}, b.Cutters, len(b.Base))
 }
 
-// lessCutters takes the cutters of b out of the cells.
-func (b Body) lessCutters(cells []Convex, id int) []Convex {
-	for _, k := range b.Cutters {
-		var next []Convex
+// less takes cutters out of the cells; the first plane of the first gives the
+// face ID id.
+func (k *clipper) less(cells []Convex, cutters []Cutter, id int) []Convex {
+	var next []Convex
+	for _, h := range cutters {
+		next = next[:0]
 		for _, c := range cells {
-			_, next = split(c, k, id, next)
+			_, next = k.split(c, h, id, next, false)
 		}
-		cells, id = next, id+len(k)
+		cells, next = next, cells
+		id += len(h)
 	}
 	return cells
 }
@@ -82,7 +92,8 @@ func (b Body) lessCutters(cells []Convex, id int) []Convex {
 // Subtract takes the body b, without its prisms, out of the cells. What stands
 // in a cutter of b stays. Face IDs of the results tell nothing apart.
 func Subtract(cells []Convex, b Body) []Convex {
-	var out []Convex
+	var k clipper
+	var out, left, next []Convex
 	_, lo, hi := b.hull()
 	for _, c := range cells {
 		if clo, chi := c.Bounds(); clearOf(clo, chi, lo, hi) {
@@ -90,22 +101,22 @@ func Subtract(cells []Convex, b Body) []Convex {
 			continue
 		}
 		var in Convex
-		in, out = split(c, b.Base, 1<<30, out)
+		in, out = k.split(c, b.Base, 1<<30, out, true)
 		if in.Empty() {
 			continue
 		}
 		// The part of the cell that stands in the cutters: each cutter takes its
 		// share out of what the ones before left.
-		left := []Convex{in}
-		for _, k := range b.Cutters {
-			var next []Convex
+		left = append(left[:0], in)
+		for _, h := range b.Cutters {
+			next = next[:0]
 			for _, p := range left {
 				var held Convex
-				if held, next = split(p, k, 1<<30, next); !held.Empty() {
+				if held, next = k.split(p, h, 1<<30, next, true); !held.Empty() {
 					out = append(out, held)
 				}
 			}
-			left = next
+			left, next = next, left
 		}
 	}
 	return out

@@ -14,6 +14,7 @@ type shell struct {
 	known []Plane // of the base and of the cutters so far
 	mem   []Vec   // memory of the loops
 	tmp   [2][]frag
+	clip  clipper
 }
 
 // frag is a convex polygon of a surface, anticlockwise seen from outside.
@@ -37,8 +38,6 @@ func (b Body) newShell(base Convex, weld float64) *shell {
 		// The slices are full, so that adding to them copies them.
 		return &shell{
 			weld: weld, base: base, cuts: slices.Clip(r.shell.cuts), surfs: slices.Clip(r.shell.surfs), known: slices.Clip(r.shell.known),
-			frags: make([]frag, 0, 2*len(base.Faces)+8*len(b.Cutters)),
-			mem:   make([]Vec, 0, 32+64*len(b.Cutters)),
 		}
 	}
 	s := &shell{
@@ -46,8 +45,6 @@ func (b Body) newShell(base Convex, weld float64) *shell {
 		base:  base,
 		cuts:  make([]cut, 0, len(b.Cutters)),
 		surfs: make([]Surface, 0, len(base.Faces)+4*len(b.Cutters)),
-		frags: make([]frag, 0, 2*len(base.Faces)+8*len(b.Cutters)),
-		mem:   make([]Vec, 0, 32+64*len(b.Cutters)),
 	}
 	for _, f := range base.Faces {
 		s.surfs = append(s.surfs, Surface{N: f.N})
@@ -67,10 +64,11 @@ func (b Body) newShell(base Convex, weld float64) *shell {
 func (s *shell) addCut(k Cutter, smooth []int32) {
 	const id = 1 << 30 // beyond every plane of a base
 	k = s.settle(k)
-	cell := s.base.within(k, id)
+	cell := s.clip.within(s.base, k, id)
 	if cell.Empty() {
 		return
 	}
+	cell = s.clip.keep(cell)
 	c := cut{cell: cell}
 	c.lo, c.hi = cell.Bounds()
 	for i, f := range cell.Faces {
@@ -131,6 +129,10 @@ func (s *shell) cutFace(k, j int) []Vec {
 
 // build makes all polygons of the surfaces that want wants; nil wants all.
 func (s *shell) build(want func(loop []Vec, n Vec) bool) {
+	if want == nil {
+		s.frags = make([]frag, 0, 2*len(s.base.Faces)+8*len(s.cuts))
+		s.mem = make([]Vec, 0, 32+64*len(s.cuts))
+	}
 	for i, f := range s.base.Faces {
 		if want != nil && !want(f.Loop, f.N) {
 			continue

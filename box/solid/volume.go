@@ -10,9 +10,8 @@ func (b Body) Volume(chord float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	cells := []Convex{base}
+	cells := b.Pieces()
 	if len(b.Prisms) == 0 {
-		cells = b.lessCutters(cells, len(b.Base))
 		if len(cells) == 0 {
 			return 0, ErrEmpty
 		}
@@ -35,7 +34,7 @@ func (b Body) Volume(chord float64) (float64, error) {
 		}
 		v -= c.volume()
 	}
-	return v + VolumeOf(b.lessCutters(cells, len(b.Base))), nil
+	return v + VolumeOf(cells), nil
 }
 
 // volume is what a column takes out: over each triangle of a fan the mean of
