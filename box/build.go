@@ -3,6 +3,7 @@ package box
 import (
 	"math"
 
+	"holt.example/box/outline"
 	"holt.example/box/solid"
 	"holt.example/joints"
 )
@@ -27,6 +28,7 @@ type part struct {
 	feats   []feat
 	free    *Free
 	solid   solid.Body // of all the above, made ready
+	lines   [2]*[3]outline.Region
 }
 
 // cutter is one piece of joinery taken out of a part.

@@ -107,6 +107,15 @@ func (s *shell) less(p *part, a, b outline.Region) outline.Region {
 
 // outlines are the contours of the base at both faces and its shadow.
 func (p *part) outlines(side CutSide, fr solid.Frame) (top, bottom, shadow outline.Region) {
+	if p.lines[side] == nil {
+		top, bottom, shadow = p.trace(side, fr)
+		p.lines[side] = &[3]outline.Region{top, bottom, shadow}
+	}
+	l := p.lines[side]
+	return l[0], l[1], l[2]
+}
+
+func (p *part) trace(side CutSide, fr solid.Frame) (top, bottom, shadow outline.Region) {
 	if p.free != nil {
 		r := outline.Region{toPanel(p.free.Outline, side)}
 		return r, r, r
