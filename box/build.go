@@ -19,7 +19,8 @@ const (
 // part is a part under construction.
 type part struct {
 	face    *face
-	at      int // index of its face in the shell, -1 for inner and free parts
+	at      int    // index of its face in the shell, -1 for inner and free parts
+	path    string // in the design
 	base    []solid.Plane
 	from    []int // for each base plane: the face it answers to, or from...
 	convex  solid.Convex
@@ -38,7 +39,6 @@ type cutter struct {
 	edge   *edge
 	zone   joints.Zone
 	guest  *face
-	third  []int // faces whose slabs it may run out into
 }
 
 func (p *part) body() solid.Body {
@@ -130,7 +130,7 @@ func (s *shell) build(r order) []*part {
 		if s.faces[i].open {
 			continue
 		}
-		p := &part{face: &s.faces[i], at: i}
+		p := &part{face: &s.faces[i], at: i, path: s.facePath(i)}
 		p.add(p.face.in.Flip(), fromInner)
 		p.add(p.face.in.Shift(p.face.t), fromOuter)
 		for j := range s.faces {

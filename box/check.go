@@ -29,6 +29,73 @@ func (d Design) check(c *collector) {
 	d.checkRoof(c)
 	d.checkFloor(c)
 	d.checkFeatures(c)
+	d.checkInner(c)
+	d.checkJoints(c)
+}
+
+func (d Design) checkInner(c *collector) {
+	for i, in := range d.Inner {
+		p, ok := in.(Partition)
+		if !ok {
+			continue
+		}
+		path := fmt.Sprintf("Inner[%d].Partition", i)
+		c.enum(path+".Across", int(p.Across), int(RunLeftToRight), "box.RunFrontToBack")
+		c.offset(path+".At", p.At, "place of the partition from the cavity's middle")
+		c.atLeast0(path+".Height", p.Height, "height of the partition; 0 is up to the roof")
+		c.board(path+".Board", p.Board, false)
+		if d.Footprint != nil {
+			c.addf(path, "footprint", "a partition stands between opposite walls of a rectangle")
+		}
+		c.finite(path+".Joint", p.Joint)
+	}
+}
+
+// checkJoints looks at the joints' own numbers before there is a corner to ask
+// them about.
+func (d Design) checkJoints(c *collector) {
+	c.finite("Corners.Joint", d.Corners.Joint)
+	for i, b := range d.Joints {
+		c.finite(fmt.Sprintf("Joints[%d].Joint", i), b.Joint)
+	}
+	switch f := d.Floor.(type) {
+	case FloorBetween:
+		c.finite("Floor.FloorBetween.Joint", f.Joint)
+	case FloorUnder:
+		c.finite("Floor.FloorUnder.Joint", f.Joint)
+	}
+	switch r := d.Roof.(type) {
+	case Flat:
+		c.finite("Roof.Flat.Joint", r.Joint)
+	case Pent:
+		c.finite("Roof.Pent.Joint", r.Joint)
+	case Gable:
+		c.finite("Roof.Gable.Joint", r.Joint)
+		c.finite("Roof.Gable.Ridge", r.Ridge)
+	case Hip:
+		c.finite("Roof.Hip.Joint", r.Joint)
+		c.finite("Roof.Hip.Hips", r.Hips)
+	}
+}
+
+// finite looks for numbers in a joint's fields that are none.
+func (c *collector) finite(path string, j joint) {
+	if isNil(j) {
+		return
+	}
+	v := reflect.Indirect(reflect.ValueOf(j))
+	if v.Kind() != reflect.Struct {
+		return
+	}
+	for i := 0; i < v.NumField(); i++ {
+		f := v.Field(i)
+		if !f.CanFloat() || !v.Type().Field(i).IsExported() {
+			continue
+		}
+		if x := f.Float(); math.IsNaN(x) || math.IsInf(x, 0) {
+			c.add(Problem{Path: path + "." + v.Type().Field(i).Name, Code: "joint", Got: num(x), Why: "this is no number"})
+		}
+	}
 }
 
 // checkFeatures looks at the numbers of features before there is a part to
@@ -121,11 +188,13 @@ func checkPolygon(c *collector, f Polygon) {
 	if !c.within("Footprint.Polygon.Points", float64(n), 3, 24, "points", "number of corners") {
 		return
 	}
+	sound := true
 	for i, p := range f.Points {
-		ok := c.offset(fmt.Sprintf("Footprint.Polygon.Points[%d].X", i), p.X, "place of a corner")
-		if !c.offset(fmt.Sprintf("Footprint.Polygon.Points[%d].Y", i), p.Y, "place of a corner") || !ok {
-			return
-		}
+		sound = c.offset(fmt.Sprintf("Footprint.Polygon.Points[%d].X", i), p.X, "place of a corner") && sound
+		sound = c.offset(fmt.Sprintf("Footprint.Polygon.Points[%d].Y", i), p.Y, "place of a corner") && sound
+	}
+	if !sound {
+		return
 	}
 	total := 0.0
 	for i := range f.Points {

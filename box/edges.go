@@ -147,6 +147,10 @@ func (s *shell) wallOrder(i, j int) (over, under int) {
 	return i, j
 }
 
+// leastButtRidge is the pitch, in degrees, under which the end of a slope
+// butted at the ridge would be bevelled by more than 60: 90 - 2 x 15.
+const leastButtRidge = (90 - maxBevel) / 2
+
 // jointOf finds the joint on the edge of two faces, and turns the edge round
 // where an exception says so.
 func (s *shell) jointOf(over, under int) (jt joint, path string, o, u int) {
@@ -177,6 +181,9 @@ func (s *shell) jointOf(over, under int) (jt joint, path string, o, u int) {
 			use(s.roofJoint(r.Joint, r.Tops, r.Ends, a, b), "Roof.Pent.Joint")
 		case Gable:
 			if ridge {
+				if a.pitch < leastButtRidge {
+					jt = joints.Mitre{}
+				}
 				use(r.Ridge, "Roof.Gable.Ridge")
 			} else {
 				use(s.roofJoint(r.Joint, r.Tops, r.Ends, a, b), "Roof.Gable.Joint")
@@ -364,7 +371,7 @@ func (s *shell) section(j joint, path string, c joints.Corner) (sec joints.Secti
 func (s *shell) faults(path string, err error) {
 	var f *joints.Fault
 	switch many, ok := err.(interface{ Unwrap() []error }); {
-	case ok:
+	case ok && len(many.Unwrap()) > 0:
 		for _, e := range many.Unwrap() {
 			s.faults(path, e)
 		}

@@ -12,11 +12,11 @@ import (
 func (s *shell) findings(p *Plan, parts []*part) {
 	add := func(f Finding) { p.findings = append(p.findings, f) }
 	for i := range p.pieces {
-		q := &p.pieces[i]
+		q, path := &p.pieces[i], parts[i].path
 		for _, e := range q.Panel.Edges {
 			b := math.Abs(float64(e.Bevel))
 			if b > maxBevel+1e-9 {
-				s.c.add(Problem{Path: string(q.Part), Code: "bevel", Got: num(b), Lo: 0, Hi: maxBevel, Unit: "deg",
+				s.c.add(Problem{Path: path, Code: "bevel", Got: num(b), Lo: 0, Hi: maxBevel, Unit: "deg",
 					Why: fmt.Sprintf("the edge of %s at %s would be bevelled steeper than can be sawn", q.Part, orFree(e.Neighbour))})
 			} else if b > 45+1e-9 {
 				add(Finding{Code: "steep-bevel", Severity: Advice, Part: q.Part, Where: place(q.Home.Out(vec(e.From))), Got: b, Lo: 0, Hi: 45, Unit: "deg",

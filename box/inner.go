@@ -25,17 +25,6 @@ func (s *shell) buildInner(parts []*part) []*part {
 // them it is the second part of a corner of its own, with its near face as the
 // inner one; the walls run on past it.
 func (s *shell) partition(path string, p Partition, parts []*part) *part {
-	n := len(s.c.ps)
-	s.c.enum(path+".Across", int(p.Across), int(RunLeftToRight), "box.RunFrontToBack")
-	s.c.offset(path+".At", p.At, "place of the partition from the cavity's middle")
-	s.c.atLeast0(path+".Height", p.Height, "height of the partition; 0 is up to the roof")
-	s.c.board(path+".Board", p.Board, false)
-	if !s.rect() {
-		s.c.addf(path, "footprint", "a partition stands between opposite walls of a rectangle")
-	}
-	if len(s.c.ps) > n {
-		return nil
-	}
 	hosts, normal := [2]Part{Front, Back}, solid.Vec{X: 1}
 	if p.Across == RunLeftToRight {
 		hosts, normal = [2]Part{Left, Right}, solid.Vec{Y: 1}
@@ -56,8 +45,12 @@ func (s *shell) partition(path string, p Partition, parts []*part) *part {
 		s.c.add(Problem{Path: path + ".At", Code: "outside", Got: num(float64(p.At)), Lo: lo + f.t/2, Hi: hi - f.t/2, Unit: "mm", Why: "the partition stands in the wall or outside the cavity"})
 		return nil
 	}
+	if _, top := middle.Reach(solid.Vec{Z: 1}); float64(p.Height) > top+1e-6 {
+		s.c.add(Problem{Path: path + ".Height", Code: "range", Got: num(float64(p.Height)), Lo: 0, Hi: top, Unit: "mm", Why: "the partition would go through the roof; 0 is up to it"})
+		return nil
+	}
 	f.frame = featureFrame(f)
-	q := &part{face: f, at: -1}
+	q := &part{face: f, at: -1, path: path}
 	q.add(f.in.Flip(), fromInner)
 	q.add(f.in.Shift(f.t), fromOuter)
 	if p.Height != 0 {
@@ -153,8 +146,26 @@ func (s *shell) innerEdge(i int, f *face, jt joint, path string) *edge {
 	if !ok {
 		return nil
 	}
+	if !bounded(sec.A.Lose) {
+		s.c.addf(path, "unbounded", "the wall runs on past the partition on both sides, so the joint must be a channel as wide as the partition: a housing, or a butt")
+		return nil
+	}
 	e.sec, e.ok = sec, true
 	return e
+}
+
+// bounded reports whether all zones end on both sides of the second part.
+func bounded(zones []joints.Zone) bool {
+	for _, z := range zones {
+		above, below := false, false
+		for _, l := range z.Lines {
+			above, below = above || l.B > 0, below || l.B < 0
+		}
+		if !above || !below {
+			return false
+		}
+	}
+	return true
 }
 
 // buildFree makes the free parts.
@@ -182,9 +193,17 @@ func (d Design) checkFree(c *collector) {
 		c.offset(path+".At.Y", f.At.Y, "place of the part")
 		c.offset(path+".At.Z", f.At.Z, "place of the part")
 		w, v := f.axes()
-		if !(w.Len() > 1e-9 && w.Len() < 1e9) {
+		s := &shell{d: &d, c: c}
+		for k, cut := range f.Cuts {
+			s.plainCut(fmt.Sprintf("%s.Cuts[%d]", path, k), cut, nil)
+		}
+		facing := w.Len() > 1e-9 && w.Len() < 1e9
+		if !facing {
 			c.addf(path+".Facing", "direction", "the part must face somewhere")
-		} else if !(w.Unit().Cross(v.Unit()).Len() > 1e-3) {
+		}
+		if !(v.Len() > 1e-9 && v.Len() < 1e9) {
+			c.addf(path+".Up", "direction", "the part must have an upper end")
+		} else if facing && !(w.Unit().Cross(v.Unit()).Len() > 1e-3) {
 			c.addf(path+".Up", "direction", "up must not be the way the part faces")
 		}
 	}
@@ -215,7 +234,7 @@ func (s *shell) freePart(path string, fr *Free) *part {
 	o := solid.Vec{X: float64(fr.At.X), Y: float64(fr.At.Y), Z: float64(fr.At.Z)}
 	f.in = solid.NewPlane(w, w.Dot(o))
 	f.frame = solid.Frame{O: o, U: u, V: v, W: w}
-	p := &part{face: f, at: -1, free: fr}
+	p := &part{face: f, at: -1, free: fr, path: path}
 	p.add(f.in.Flip(), fromInner)
 	p.add(f.in.Shift(f.t), fromOuter)
 	flat := fr.Outline.Flatten(s.chord())

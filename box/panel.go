@@ -99,7 +99,7 @@ func (s *shell) panel(p *part) (Panel, solid.Frame) {
 func (s *shell) less(p *part, a, b outline.Region) outline.Region {
 	r, err := outline.Subtract(a, b)
 	if err != nil {
-		s.c.addf(string(p.face.part), "outline", "the outline could not be worked out: %v", err)
+		s.c.addf(p.path, "outline", "the outline could not be worked out: %v", err)
 		return a
 	}
 	return r

@@ -58,8 +58,13 @@ func (p Problem) want() string {
 // num prints a figure with up to four decimals, never "-0" and never with an
 // exponent.
 func num(x float64) string {
-	if math.IsNaN(x) || math.IsInf(x, 0) || math.Abs(x) > 1e15 {
+	switch {
+	case math.IsNaN(x) || math.IsInf(x, 0):
 		return strconv.FormatFloat(x, 'g', 4, 64)
+	case x > 1e15:
+		return "above 1000000000000000"
+	case x < -1e15:
+		return "below -1000000000000000"
 	}
 	s := strconv.FormatFloat(x, 'f', 4, 64)
 	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")

@@ -2,13 +2,15 @@ package box
 
 import (
 	"math"
+	"slices"
 
 	"holt.example/box/solid"
 	"holt.example/joints"
 )
 
-// With returns a copy changed by f. Slices and maps are copied too, so that
-// the original never changes.
+// With returns a copy changed by f. Slices and maps are copied too, those
+// inside features, free parts and footprints included, so that the original
+// never changes.
 func (d Design) With(f func(*Design)) Design {
 	c := d
 	if d.Boards != nil {
@@ -17,13 +19,43 @@ func (d Design) With(f func(*Design)) Design {
 			c.Boards[k] = v
 		}
 	}
-	c.Walls = append([]Wall(nil), d.Walls...)
-	c.Joints = append([]Between(nil), d.Joints...)
-	c.Inner = append([]Inner(nil), d.Inner...)
-	c.Free = append([]Free(nil), d.Free...)
-	c.Features = append([]Feature(nil), d.Features...)
+	c.Walls = slices.Clone(d.Walls)
+	c.Joints = slices.Clone(d.Joints)
+	c.Inner = slices.Clone(d.Inner)
+	c.Free = slices.Clone(d.Free)
+	for i := range c.Free {
+		c.Free[i].Outline = slices.Clone(c.Free[i].Outline)
+		c.Free[i].Cuts = slices.Clone(c.Free[i].Cuts)
+		for k := range c.Free[i].Cuts {
+			c.Free[i].Cuts[k].Shape = cloned(c.Free[i].Cuts[k].Shape)
+		}
+	}
+	c.Features = slices.Clone(d.Features)
+	for i, x := range c.Features {
+		switch x := x.(type) {
+		case Entrance:
+			x.Shape = cloned(x.Shape)
+			c.Features[i] = x
+		case Vents:
+			x.On = slices.Clone(x.On)
+			c.Features[i] = x
+		case Cut:
+			x.Shape = cloned(x.Shape)
+			c.Features[i] = x
+		}
+	}
+	if p, ok := d.Footprint.(Polygon); ok {
+		c.Footprint = Polygon{slices.Clone(p.Points)}
+	}
 	f(&c)
 	return c
+}
+
+func cloned(s Shape) Shape {
+	if f, ok := s.(Freeform); ok {
+		return Freeform{slices.Clone(f.Outline)}
+	}
+	return s
 }
 
 // MustResolve is Resolve for examples and tests: it panics on problems.
@@ -146,7 +178,7 @@ func (s *shell) piece(q *part) Piece {
 	}
 	vol, err := pc.Body.Volume(s.chord())
 	if err != nil {
-		s.c.addf(string(q.face.part), "solid", "the solid could not be worked out: %v", err)
+		s.c.addf(q.path, "solid", "the solid could not be worked out: %v", err)
 	}
 	pc.Volume = vol
 	pc.Mass = vol * 1e-9 * q.face.board.Density

@@ -44,7 +44,7 @@ func (j Comb) Section(c Corner) (Section, error) {
 	long, thick := float64(c.Length), math.Max(float64(c.TA), float64(c.TB))
 	n := j.Fingers
 	if n == 0 {
-		n = max(3, 2*int(math.Min(long/(1.5*thick), 999)/2)+1)
+		n = max(3, 2*int(math.Min(long/(1.5*thick)+1e-6, 999)/2)+1)
 	}
 	most := math.Min(math.Floor(long/(thick/4)+slack), 1000)
 	if most < 3 {

@@ -27,7 +27,7 @@ func meet(dst []Point, s, t *seg, eps float64) []Point {
 func crossings(dst []Point, s, t *seg, eps float64) []Point {
 	switch {
 	case s.r == 0 && t.r == 0:
-		return crossLines(dst, s, t)
+		return crossLines(dst, s, t, eps)
 	case s.r == 0:
 		return crossLineArc(dst, s, t, eps)
 	case t.r == 0:
@@ -36,11 +36,13 @@ func crossings(dst []Point, s, t *seg, eps float64) []Point {
 	return crossArcs(dst, s, t, eps)
 }
 
-func crossLines(dst []Point, s, t *seg) []Point {
+func crossLines(dst []Point, s, t *seg, eps float64) []Point {
 	d, e := sub(s.b, s.a), sub(t.b, t.a)
 	k := cross(d, e)
-	if math.Abs(k) <= 1e-12*math.Sqrt(float64(dot(d, d)*dot(e, e))) {
-		return dst // parallel: the ends say all
+	if math.Abs(k) <= float64(eps*math.Sqrt(math.Max(dot(d, d), dot(e, e)))) {
+		// The shorter one strays less than eps from the other's direction: where
+		// they meet, its ends say so, and the crossing could lie anywhere on it.
+		return dst
 	}
 	o := sub(t.a, s.a)
 	u, v := cross(o, e)/k, cross(o, d)/k
