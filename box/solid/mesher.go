@@ -30,6 +30,7 @@ type mesher struct {
 	flips flipper
 	local []int32 // local number of a corner in the surface at hand
 	back  []int32 // corner by local number
+	face  *faceOf
 }
 
 // Mesh triangulates the surface of the body. Round outlines become facets that
@@ -83,11 +84,12 @@ func (b Body) mesh(s *shell, chord float64) (*Mesh, error) {
 	if err := m.triangulate(); err != nil {
 		return nil, err
 	}
+	touch = touch || len(m.slits) > 0 || m.mesh.crowded(int32(len(m.net.at)))
 	m.mesh.compact()
 	if len(m.mesh.Triangles) == 0 {
 		return nil, ErrEmpty
 	}
-	if touch || len(m.slits) > 0 || m.mesh.crowded() {
+	if touch {
 		m.mesh.part()
 	}
 	return m.mesh, nil
