@@ -39,8 +39,7 @@ type mesher struct {
 //
 // Where material meets along an edge or in a corner only, as between two through
 // holes that touch, it is parted: several corners lie in the same place then. A
-// board that hangs together by such an edge alone is two pieces, and so Components
-// says.
+// board that hangs together by such an edge alone is two pieces: see Islands.
 //
 // Errors are ErrUnbounded, ErrEmpty, and ErrCrossing for outlines that cross
 // themselves; test with errors.Is. Where many surfaces come within some 1e-5 mm of
