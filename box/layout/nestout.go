@@ -86,13 +86,34 @@ func (n *nester) strip(ctx context.Context, effort int) (*plan, int) {
 		job.Stock = stocks
 		ck.job = &job
 		var best *plan
-		for how := 0; how < 4; how++ {
-			if p := only.construct(ctx, only.order(how), true, s); only.better(p, best) {
-				best = p
+		if only.boxes() {
+			best, _, _ = only.rects().start(true, s)
+		} else {
+			for how := 0; how < 4; how++ {
+				if p := only.construct(ctx, only.order(how), true, s); only.better(p, best) {
+					best = p
+				}
 			}
 		}
 		if len(best.bins) != 1 || effort <= 0 {
 			return best, 0
+		}
+		if only.boxes() {
+			r := only.rects()
+			streams := max(1, n.job.Streams)
+			got := make([]*plan, streams)
+			done := make([]int, streams)
+			together(streams, func(k int) {
+				got[k], done[k] = r.shortenRects(ctx, best, effort/streams, stream(n.job.Seed, k), 0)
+			})
+			sum := 0
+			for k := range got {
+				sum += done[k]
+				if n.better(got[k], best) {
+					best = got[k]
+				}
+			}
+			return best, sum
 		}
 		streams := max(1, n.job.Streams)
 		got := make([]*plan, streams)
@@ -125,6 +146,9 @@ func (n *nester) strip(ctx context.Context, effort int) (*plan, int) {
 // cheapest constructs in several ways, then tries to do without one sheet
 // after another, and at last shortens the sheet that is used least.
 func (n *nester) cheapest(ctx context.Context, effort int) (*plan, int) {
+	if n.boxes() {
+		return n.cheapestRects(ctx, effort)
+	}
 	var best *plan
 	favours := []int{-1}
 	if len(n.job.Stock) <= 8 {

@@ -1,6 +1,9 @@
 package layout
 
-import "math/bits"
+import (
+	"math/bits"
+	"sort"
+)
 
 // source is a small random source (SplitMix64): the same numbers on every
 // machine and in every version of Go.
@@ -28,4 +31,9 @@ func stream(seed uint64, k int) source {
 	s := source(seed ^ uint64(k+1)*0xd1342543de82ef95)
 	s.next()
 	return s
+}
+
+// stableSort sorts by a comparison of the values.
+func stableSort(list []int32, less func(a, b int32) bool) {
+	sort.SliceStable(list, func(i, j int) bool { return less(list[i], list[j]) })
 }

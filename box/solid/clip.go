@@ -88,6 +88,9 @@ type clipper struct {
 // clip is Clip with the result in the memory of k, where it lasts until the
 // next but one.
 func (k *clipper) clip(c Convex, h Plane, id int) Convex {
+	if k.s == nil {
+		k.s, k.rim = make([]float64, 0, 48), make([]cutEdge, 0, 12)
+	}
 	var out, in bool
 	k.s, out, in = c.heights(h, k.s[:0])
 	if !out {

@@ -36,11 +36,16 @@ func (m *mesher) triangulate() error {
 		m.local[i] = -1
 	}
 	for i := range m.mesh.Surfaces {
-		if edges := all[count[i]:count[i+1]]; len(edges) > 0 {
-			if err := m.fill(int32(i), edges); err != nil {
-				return fmt.Errorf("%w (in the plane with normal %.4g %.4g %.4g)", err,
-					m.mesh.Surfaces[i].N.X, m.mesh.Surfaces[i].N.Y, m.mesh.Surfaces[i].N.Z)
-			}
+		edges := all[count[i]:count[i+1]]
+		if len(edges) == 0 || m.again(int32(i), edges) {
+			continue
+		}
+		if len(edges) >= manyEdges {
+			m.note(int32(i), edges)
+		}
+		if err := m.fill(int32(i), edges); err != nil {
+			return fmt.Errorf("%w (in the plane with normal %.4g %.4g %.4g)", err,
+				m.mesh.Surfaces[i].N.X, m.mesh.Surfaces[i].N.Y, m.mesh.Surfaces[i].N.Z)
 		}
 	}
 	return nil
@@ -91,10 +96,15 @@ func (m *mesher) fill(surf int32, edges [][2]int32) error {
 			m.mesh.Surface = append(m.mesh.Surface, surf)
 		}
 	}
+	m.forget()
+	return err
+}
+
+// forget makes the local numbers of the surface at hand free again.
+func (m *mesher) forget() {
 	for _, v := range m.back {
 		m.local[v] = -1
 	}
-	return err
 }
 
 // slitsIn are the slits among the edges of a surface, low corner first.

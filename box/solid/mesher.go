@@ -30,6 +30,7 @@ type mesher struct {
 	flips flipper
 	local []int32 // local number of a corner in the surface at hand
 	back  []int32 // corner by local number
+	face  *faceOf
 }
 
 // Mesh triangulates the surface of the body. Round outlines become facets that
@@ -38,8 +39,7 @@ type mesher struct {
 //
 // Where material meets along an edge or in a corner only, as between two through
 // holes that touch, it is parted: several corners lie in the same place then. A
-// board that hangs together by such an edge alone is two pieces, and so Components
-// says.
+// board that hangs together by such an edge alone is two pieces: see Islands.
 //
 // Errors are ErrUnbounded, ErrEmpty, and ErrCrossing for outlines that cross
 // themselves; test with errors.Is. Where many surfaces come within some 1e-5 mm of
@@ -83,11 +83,12 @@ func (b Body) mesh(s *shell, chord float64) (*Mesh, error) {
 	if err := m.triangulate(); err != nil {
 		return nil, err
 	}
+	touch = touch || len(m.slits) > 0 || m.mesh.crowded(int32(len(m.net.at)))
 	m.mesh.compact()
 	if len(m.mesh.Triangles) == 0 {
 		return nil, ErrEmpty
 	}
-	if touch || len(m.slits) > 0 || m.mesh.crowded() {
+	if touch {
 		m.mesh.part()
 	}
 	return m.mesh, nil

@@ -97,32 +97,35 @@ func (n *net) within(p Vec, own []edge, normal Vec) bool {
 	return in
 }
 
-// crowded reports whether more than two triangles have an edge in common.
-func (m *Mesh) crowded() bool {
-	first := make([]int32, len(m.Vertices)+1)
-	for _, t := range m.Triangles {
-		for _, v := range t {
-			first[v+1]++
+// crowded reports whether more than two triangles have an edge in common, of the
+// first n corners, those of the net: those of columns keep clear.
+func (m *Mesh) crowded(n int32) bool {
+	each := func(do func(a, b int32)) {
+		for _, t := range m.Triangles {
+			for i, a := range t {
+				if b := t[(i+1)%3]; a < n && b < n {
+					do(a, b)
+				}
+			}
 		}
 	}
-	for v := range m.Vertices {
+	first := make([]int32, n+1)
+	each(func(a, _ int32) { first[a+1]++ })
+	for v := range n {
 		first[v+1] += first[v]
 	}
-	to := make([]int32, 3*len(m.Triangles))
-	fill := slices.Clone(first)
-	for _, t := range m.Triangles {
-		for i, v := range t {
-			to[fill[v]] = t[(i+1)%3]
-			fill[v]++
-		}
-	}
-	seen := make([]int32, len(m.Vertices)) // by corner, the last one that has an edge to it, plus 1
-	for v := range m.Vertices {
+	to, fill := make([]int32, first[n]), slices.Clone(first)
+	each(func(a, b int32) {
+		to[fill[a]] = b
+		fill[a]++
+	})
+	seen := make([]int32, n) // by corner, the last one that has an edge to it, plus 1
+	for v := range n {
 		for _, w := range to[first[v]:first[v+1]] {
-			if seen[w] == int32(v)+1 {
+			if seen[w] == v+1 {
 				return true
 			}
-			seen[w] = int32(v) + 1
+			seen[w] = v + 1
 		}
 	}
 	return false

@@ -192,6 +192,9 @@ func TestMeshDice(t *testing.T) {
 		m := mustMesh(t, b, 0.01)
 		onePerCorner(t, m)
 		near(t, "volume", m.Volume(), 1000*float64(len(dice)), 1e-3)
+		if got := b.Islands(); got != material {
+			t.Errorf("run %d: %d islands, want %d", run, got, material)
+		}
 		if got, want := m.Components(), material+empty-1; got != want {
 			t.Errorf("run %d: %d surfaces, want %d", run, got, want)
 		}
@@ -255,6 +258,9 @@ func TestMeshMosaic(t *testing.T) {
 		m := mustMesh(t, b, 0.01)
 		onePerCorner(t, m)
 		near(t, "volume", m.Volume(), 350*float64(len(solid)), 1e-3)
+		if got := b.Islands(); got != pieces {
+			t.Errorf("run %d: %d islands, want %d", run, got, pieces)
+		}
 		if m.Components() != pieces || m.Genus() != holes {
 			t.Errorf("run %d: %d pieces, want %d; %d holes, want %d", run, m.Components(), pieces, m.Genus(), holes)
 		}

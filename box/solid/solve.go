@@ -15,7 +15,7 @@ type solver struct {
 // numbers takes n numbers from the solver's memory.
 func (v *solver) numbers(n int) []float64 {
 	if cap(v.mem)-len(v.mem) < n {
-		v.mem = make([]float64, 0, max(8*n, 1024))
+		v.mem = make([]float64, 0, max(8*n, 64))
 	}
 	at := len(v.mem)
 	v.mem = v.mem[:at+n]
