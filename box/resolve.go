@@ -105,6 +105,9 @@ func (d Design) Resolve() (*Plan, error) {
 			p.prisms = append(p.prisms, p.feats[i].prism(p))
 		}
 		p.solid = p.body().Ready()
+		if n := p.solid.Islands(); n > 1 {
+			c.addf(p.path, "falls-apart", "the joints cut %s into %d pieces, some hanging on a line at most: other joints, or other counts of fingers, leave it whole", p.face.part, n)
+		}
 	}
 	s.checkOverlaps(parts)
 	var voids []Void
