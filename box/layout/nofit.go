@@ -103,7 +103,11 @@ func newNofit(a, b *shape, gap float64) *nofit {
 next:
 	for _, p := range ps {
 		for k := range kept {
-			within := true
+			q := &kept[k].box
+			within := p.box.Min.X >= q.Min.X-1e-7 && p.box.Max.X <= q.Max.X+1e-7 && p.box.Min.Y >= q.Min.Y-1e-7 && p.box.Max.Y <= q.Max.Y+1e-7
+			if !within {
+				continue
+			}
 			for _, v := range p.verts {
 				if depthIn(kept[k].sides, v.X, v.Y) < 1e-9 && !nearIn(kept[k].sides, v.X, v.Y) {
 					within = false
@@ -123,9 +127,13 @@ next:
 		n.x0, n.x1 = math.Min(n.x0, p.box.Min.X), math.Max(n.x1, p.box.Max.X)
 		n.y0, n.y1 = math.Min(n.y0, p.box.Min.Y), math.Max(n.y1, p.box.Max.Y)
 	}
+	boxes := make([]outline.Box, len(kept))
+	for i := range kept {
+		boxes[i] = kept[i].box
+	}
 	for i, p := range kept {
 		for k := range p.verts {
-			n.bare(p.verts[k], p.verts[(k+1)%len(p.verts)], i)
+			n.bare(p.verts[k], p.verts[(k+1)%len(p.verts)], i, boxes)
 		}
 	}
 	n.findCorners()
@@ -349,7 +357,7 @@ func (n *nofit) away(x, y float64) (dx, dy float64) {
 }
 
 // bare adds what no other piece covers of a side of piece i.
-func (n *nofit) bare(a, b outline.Point, i int) {
+func (n *nofit) bare(a, b outline.Point, i int, boxes []outline.Box) {
 	dx, dy := b.X-a.X, b.Y-a.Y
 	l := math.Sqrt(float64(dx*dx) + float64(dy*dy))
 	if l < 1e-9 {
@@ -359,7 +367,8 @@ func (n *nofit) bare(a, b outline.Point, i int) {
 	type span struct{ from, to float64 }
 	var gone []span
 	for p := 0; p+1 < len(n.first); p++ {
-		if p == i {
+		q := &boxes[p]
+		if p == i || math.Min(a.X, b.X) >= q.Max.X || math.Max(a.X, b.X) <= q.Min.X || math.Min(a.Y, b.Y) >= q.Max.Y || math.Max(a.Y, b.Y) <= q.Min.Y {
 			continue
 		}
 		in, out := 0.0, l

@@ -24,8 +24,8 @@ type shape struct {
 // their tangents, concave ones by chords. They overreach by no more than
 // shapeError of the part's size, or leastError mm.
 const (
-	shapeError = 0.002
-	leastError = 0.05
+	shapeError = 0.004
+	leastError = 0.1
 )
 
 // outer is a polygon round a contour that is at most tol away from it.
@@ -47,7 +47,9 @@ func outer(c outline.Contour, tol float64) []outline.Point {
 		// r(1/cos(a/2) - 1), about r a^2/8 both
 		n := int(math.Ceil(math.Abs(sweep) / math.Sqrt(8*tol/r)))
 		n = max(n, int(math.Ceil(math.Abs(sweep)/(math.Pi/3))))
-		n = min(max(n, 1), 200)
+		if n = min(max(n, 1), 200); math.Abs(sweep) > 3 {
+			n += n & 1 // a circle then looks the same after a quarter turn
+		}
 		step := sweep / float64(n)
 		turn := func(a, k float64) outline.Point {
 			s, co := sincos(a)

@@ -18,8 +18,9 @@ func (f *field) used(b int32) float64 {
 }
 
 // squeeze moves the far side of bin b to length and everything that stands out
-// into it: what lies beyond a random line moves up.
-func (f *field) squeeze(b int32, length float64) {
+// into it: what lies beyond a random line moves up. It reports whether
+// everything fits in.
+func (f *field) squeeze(b int32, length float64) bool {
 	old := f.bins[b].x1
 	f.bins[b].x1 = f.bins[b].x0 + length
 	cut := f.bins[b].x0 + float64(length*f.rng.f())
@@ -37,14 +38,20 @@ func (f *field) squeeze(b int32, length float64) {
 			p.x, p.y = min(max(p.x, x0), x1), min(max(p.y, y0), y1)
 			continue
 		}
+		fits := false
 		for _, s := range f.choices[p.kind][f.bins[b].stock] {
 			if x0, y0, x1, y1, ok := f.room(s, b); ok {
 				p.shape = s
 				p.x, p.y = min(max(p.x, x0), x1), min(max(p.y, y0), y1)
+				fits = true
 				break
 			}
 		}
+		if !fits {
+			return false
+		}
 	}
+	return true
 }
 
 // Shares and steps of shortening: of the rounds, the first part explores with
@@ -82,9 +89,17 @@ func (f *field) shorten(ctx context.Context, floor float64, rounds int) {
 			f.back(best)
 			f.bins[0].x1 = f.bins[0].x0 + length
 			next = math.Max(floor, float64(length*(1-step)))
-			f.squeeze(0, next)
+			if !f.squeeze(0, next) {
+				if step <= longStep {
+					break
+				}
+				step = math.Max(longStep, step/2)
+				f.done++
+				continue
+			}
 			f.rest()
 		}
+		f.done++
 		if f.separate(ctx, roundsIdle, 3, explore-(f.done-start)) {
 			clean()
 			pool = pool[:0]
@@ -106,7 +121,12 @@ func (f *field) shorten(ctx context.Context, floor float64, rounds int) {
 	for f.done-start < rounds && length > floor+1e-9 && ctx.Err() == nil {
 		share := float64(f.done-start)/float64(rounds) - exploring
 		step := firstStep + float64((lastStep-firstStep)*math.Min(1, math.Max(0, share/(1-exploring))))
-		f.squeeze(0, math.Max(floor, float64(length*(1-step))))
+		f.done++
+		if !f.squeeze(0, math.Max(floor, float64(length*(1-step)))) {
+			f.back(best)
+			f.bins[0].x1 = f.bins[0].x0 + length
+			continue
+		}
 		f.rest()
 		if f.separate(ctx, 50, 2, rounds-(f.done-start)) {
 			clean()
