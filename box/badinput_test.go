@@ -59,7 +59,9 @@ func fullDesigns() map[string]box.Design {
 		d.Floor, d.Roof = box.FloorUnder{Over: ring}, box.Flat{Over: ring}
 	})
 	return map[string]box.Design{"rectangle": rect, "hip": hip, "one board": one, "regular": poly,
-		"rises":    rect.With(func(d *box.Design) { d.Roof, d.Walls, d.Corners = box.Pent{Rise: 30, Tops: box.SquareTops}, nil, box.Corners{} }),
+		"rises": rect.With(func(d *box.Design) {
+			d.Roof, d.Walls, d.Joints = box.Pent{Rise: 30, Tops: box.SquareTops}, nil, nil
+		}),
 		"hip rise": hip.With(func(d *box.Design) { d.Roof = box.Hip{Rise: 50, Level: true, Over: over}; d.Free = nil }),
 		"polygon": poly.With(func(d *box.Design) {
 			d.Footprint = box.Polygon{Points: []box.Point{{X: -80, Y: -70}, {X: 90, Y: -75}, {X: 85, Y: 80}, {X: -75, Y: 70}}}
