@@ -92,16 +92,13 @@ func (p Path) Transform(a Affine) Path {
 }
 
 // Check reports the first fault as a *Fault, or nil: two vertices at least,
-// finite numbers within Limit, bulges from -1 to 1, no side shorter than
-// SideTest. A path may cross itself.
+// finite numbers within Limit, bulges (the last one's too) from -1 to 1, no side
+// shorter than SideTest. A path may cross itself.
 func (p Path) Check() error {
 	if len(p) < 2 {
 		return &Fault{Kind: TooFewVertices}
 	}
 	for i, v := range p {
-		if i+1 == len(p) {
-			v.Bulge = 0
-		}
 		if !(math.Abs(v.X) <= Limit && math.Abs(v.Y) <= Limit) || !finite(v.Bulge) {
 			return &Fault{Kind: NotFinite, Side: i, With: i, At: v.At()}
 		}

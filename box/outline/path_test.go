@@ -88,6 +88,7 @@ func TestPathCheck(t *testing.T) {
 		"one point": {Path{{0, 0, 0}}, TooFewVertices},
 		"twice":     {Path{{1, 1, 0}, {1, 1, 0}}, ZeroLength},
 		"NaN":       {Path{{1, 1, 0}, {1, math.NaN(), 0}}, NotFinite},
+		"last NaN":  {Path{{1, 1, 0}, {1, 2, math.NaN()}}, NotFinite},
 		"bulge NaN": {Path{{1, 1, math.NaN()}, {1, 2, 0}}, NotFinite},
 		"bulge 2":   {Path{{1, 1, 2}, {1, 2, 0}}, BulgeRange},
 	} {
