@@ -199,6 +199,9 @@ func (s *shell) sizes(p *Plan) {
 		p.inside = [3]MM{MM(hi - lo), MM(hi2 - lo2), MM(s.height)}
 	}
 	outside := s.outerCorners(s.lower)
+	for i, c := range outside {
+		p.ring = append(p.ring, ringCorner{s.faces[i].part, s.faces[(i+1)%s.walls].part, c})
+	}
 	w := [4]float64{math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)}
 	for _, c := range outside {
 		w[0], w[1] = math.Min(w[0], c[0]), math.Max(w[1], c[0])
@@ -262,7 +265,7 @@ func (s *shell) seams(p *Plan, parts []*part) {
 		}
 		a, b := &s.faces[e.over], e.second(s)
 		m := Seam{Over: a.part, Under: b.part, Joint: e.sec.Name, From: place(e.a), To: place(e.b),
-			Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest}
+			Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest, Holds: append([]joints.Hold(nil), e.sec.Holds...)}
 		if q, r := by[a], by[b]; q != nil && r != nil {
 			m.Contact = solid.Contact(q.solid, r.solid, float64(e.sec.Play))
 		}
