@@ -70,25 +70,35 @@ func (d Design) MustResolve() *Plan {
 // Resolve solves the design: it returns either a plan, or every problem at
 // once as Problems.
 func (d Design) Resolve() (*Plan, error) {
+	plan, _, _, err := d.solve(nil)
+	return plan, err
+}
+
+// solve is Resolve with the shell and the parts in plan order. What name does
+// to the new shell, if not nil, comes before anything else.
+func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 	c := &collector{}
 	d.check(c)
 	s := &shell{d: &d, c: c}
 	var parts []*part
 	if d.Size == nil && len(c.ps) > 0 {
-		return nil, c.err()
+		return nil, nil, nil, c.err()
 	}
 	if d.Size != nil {
 		if s = newShell(&d, c); s == nil {
-			return nil, c.err()
+			return nil, nil, nil, c.err()
+		}
+		if name != nil {
+			name(s)
 		}
 		if !s.setJoints() {
 			s.checkOpenings()
-			return nil, c.err()
+			return nil, nil, nil, c.err()
 		}
 		r := s.setOrder()
 		s.checkRings(r)
 		if parts = s.build(r); len(c.ps) > 0 {
-			return nil, c.err()
+			return nil, nil, nil, c.err()
 		}
 		parts = s.buildInner(parts)
 		s.lowerFeatures(parts)
@@ -98,7 +108,7 @@ func (d Design) Resolve() (*Plan, error) {
 		s.checkFeats(p)
 	}
 	if len(c.ps) > 0 {
-		return nil, c.err()
+		return nil, nil, nil, c.err()
 	}
 	for _, p := range parts {
 		for i := range p.feats {
@@ -114,12 +124,13 @@ func (d Design) Resolve() (*Plan, error) {
 	if d.Size != nil {
 		voids = s.findVoids(parts)
 	}
-	plan := s.plan(sorted(parts))
+	parts = sorted(parts)
+	plan := s.plan(parts)
 	plan.voids = voids
 	if len(c.ps) > 0 {
-		return nil, c.err()
+		return nil, nil, nil, c.err()
 	}
-	return plan, nil
+	return plan, s, parts, nil
 }
 
 // sorted puts the parts into plan order: front, back, left, right or wall/1...,
