@@ -24,8 +24,9 @@ type Step struct {
 	// Parts come home in this step, together if they are several. In plan order.
 	Parts []Part
 	// Onto are the parts put together before that they are brought to. It is
-	// empty where something new begins: at the first step, and where several
-	// parts are put together by themselves before they move as one.
+	// empty where something new begins: at the first step, where several parts are
+	// put together by themselves before they move as one, and where another thing
+	// stands in the plan that no joint ties to those before.
 	Onto []Part
 	// Move is the direction of the last, straight piece of the way home, a unit
 	// vector; zero where something begins.
@@ -70,7 +71,9 @@ func (p *Plan) Assembly(made ...[]Part) (Assembly, error) {
 	if err != nil {
 		return Assembly{}, err
 	}
-	a.build(a.all())
+	for _, in := range a.apart() {
+		a.build(in)
+	}
 	out := Assembly{Steps: a.steps, Captive: a.captive}
 	p.addChecks(out.Steps)
 	if len(out.Captive) == 0 {

@@ -15,10 +15,10 @@ func (a *assembler) single(in []int) (leave, bool) {
 	var best leave
 	var score [3]int
 	found := false
-	parted := make([]int, len(in))
+	parted, base := make([]int, len(in)), a.islands(in, -1)
 	for x, i := range in {
 		if a.joined(i, among) > 1 {
-			parted[x] = a.islands(in, i)
+			parted[x] = a.islands(in, i) - base
 		}
 	}
 	try := func(k int) {
@@ -64,31 +64,13 @@ func (a *assembler) joined(i int, among bits) int {
 	return n
 }
 
-// islands counts by how many the groups that seams join are more than one, when
-// a node is left out.
+// islands counts the groups that seams join when a node is left out.
 func (a *assembler) islands(in []int, but int) int {
-	group := make([]int, len(a.nodes))
-	n := -1 // more than one
+	n := 0
+	group := a.tied(in, but)
 	for _, i := range in {
-		group[i] = i
-		if i != but {
+		if group[i] == i && i != but {
 			n++
-		}
-	}
-	find := func(i int) int {
-		for group[i] != i {
-			i = group[i]
-		}
-		return i
-	}
-	among := a.mark(in)
-	for _, e := range a.ends {
-		if e[0] < 0 || e[1] < 0 || e[0] == but || e[1] == but || !among.has(e[0]) || !among.has(e[1]) {
-			continue
-		}
-		if i, j := find(e[0]), find(e[1]); i != j {
-			group[i] = j
-			n--
 		}
 	}
 	return n

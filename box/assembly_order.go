@@ -230,14 +230,6 @@ func (a *assembler) look() bool {
 	return true
 }
 
-func (a *assembler) all() []int {
-	s := make([]int, len(a.nodes))
-	for i := range s {
-		s[i] = i
-	}
-	return s
-}
-
 // leave is a set of nodes that can leave the others along a move.
 type leave struct {
 	set  []int

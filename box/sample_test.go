@@ -64,8 +64,15 @@ func TestTestPieces(t *testing.T) {
 	for _, s := range p.Seams() {
 		assert.Greater(t, s.Contact, 300.0, "%s and %s", s.Over, s.Under)
 	}
-	_, err := p.Assembly()
+	// Each sample is a thing by itself: one part, and the other added to it.
+	a, err := p.Assembly()
 	assert.NoError(t, err)
+	require.Len(t, a.Steps, 16)
+	for i, s := range a.Steps {
+		assert.Len(t, s.Parts, 1)
+		assert.Len(t, s.Onto, i%2, "%s", s)
+		assert.Len(t, s.Seams, i%2, "%s", s)
+	}
 }
 
 func TestTestPieceOfHousing(t *testing.T) {
