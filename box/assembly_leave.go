@@ -8,12 +8,13 @@ import (
 )
 
 // single finds the node to take away first: one that leaves the others joined,
-// one that no other laps over rather than one that is held, of those the last
-// in plan order, and along its own outward direction rather than sideways.
+// a part rather than parts that are one piece already, one that no other laps
+// over rather than one that is held, of those the last in plan order, and along
+// its own outward direction rather than sideways.
 func (a *assembler) single(in []int) (leave, bool) {
 	among := a.mark(in)
 	var best leave
-	var score [3]int
+	var score [4]int
 	found := false
 	parted, base := make([]int, len(in)), a.islands(in, -1)
 	for x, i := range in {
@@ -28,7 +29,7 @@ func (a *assembler) single(in []int) (leave, bool) {
 			if overlap(m.stop[i], among) {
 				continue
 			}
-			s := [3]int{parted[x], a.lapped(i, among), len(a.nodes) - i}
+			s := [4]int{parted[x], len(a.nodes[i]), a.lapped(i, among), len(a.nodes) - i}
 			better := slices.Compare(s[:], score[:])
 			if !found || better < 0 || better == 0 && a.sideways(i, m.d) < a.sideways(i, a.moves[best.move].d) {
 				best, score, found = leave{[]int{i}, k}, s, true

@@ -12,7 +12,7 @@ import (
 
 // Drawing is a plan as text, for a golden file: the inside, then every part with
 // its size, outlines, edges and cuts, in mm to a hundredth. Equal parts are drawn
-// once. Contours begin at their lowest point, so that the text changes when the
+// once. Contours and edges begin at their lowest point, so that the text changes when the
 // drawing does and not otherwise. An arc is told by its bulge, as in
 // outline.Vertex. It is "" for nil.
 func Drawing(p *box.Plan) string {
@@ -59,7 +59,14 @@ func panel(b *strings.Builder, q *box.Piece) {
 	if far := points(pn.Far); far != points(pn.Machined) {
 		region(b, "far", pn.Far)
 	}
-	for _, e := range pn.Edges {
+	first := 0
+	for i, e := range pn.Edges {
+		if lower(e.From, pn.Edges[first].From) {
+			first = i
+		}
+	}
+	for i := range pn.Edges {
+		e := &pn.Edges[(first+i)%len(pn.Edges)]
 		fmt.Fprintf(b, "  edge %s %s long", at(e.From), mm(e.Length))
 		if e.Neighbour != "" {
 			fmt.Fprintf(b, ", %q", string(e.Neighbour))
@@ -100,10 +107,7 @@ func contour(c outline.Contour) string {
 	vs := make([]string, len(c))
 	first := 0
 	for i, v := range c {
-		// Lowest, then leftmost, as written: what is the same on paper stays.
-		x, y := math.Round(v.X*100), math.Round(v.Y*100)
-		fx, fy := math.Round(c[first].X*100), math.Round(c[first].Y*100)
-		if y < fy || y == fy && x < fx {
+		if lower(v.At(), c[first].At()) {
 			first = i
 		}
 	}
@@ -115,6 +119,13 @@ func contour(c outline.Contour) string {
 		}
 	}
 	return strings.Join(vs, " ")
+}
+
+// lower tells which of two places comes first: the lower, then the one farther
+// left, as written, so that what is the same on paper stays.
+func lower(p, q outline.Point) bool {
+	py, qy := math.Round(p.Y*100), math.Round(q.Y*100)
+	return py < qy || py == qy && math.Round(p.X*100) < math.Round(q.X*100)
 }
 
 func at(p outline.Point) string { return "(" + number(p.X, 2) + "," + number(p.Y, 2) + ")" }

@@ -45,13 +45,11 @@ func main() {
 	}
 	fmt.Fprintln(f, "box;side, length;side, width;findings")
 	for key, design := range Catalogue.All() {
-		plan, err := design.Resolve()
-		if err != nil {
+		if plan, err := design.Resolve(); err != nil {
 			fmt.Fprintf(f, "%s;%q\n", key, err)
-			continue
+		} else if side, ok := plan.Piece(box.Left); ok {
+			fmt.Fprintf(f, "%s;%.1f;%.1f;%d\n", key, side.Length, side.Width, len(plan.Findings()))
 		}
-		side, _ := plan.Piece(box.Left)
-		fmt.Fprintf(f, "%s;%.1f;%.1f;%d\n", key, side.Length, side.Width, len(plan.Findings()))
 	}
 	if err := f.Close(); err != nil {
 		log.Fatal(err)
