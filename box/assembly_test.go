@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holt.example/box"
+	"holt.example/box/outline"
 	"holt.example/joints"
 )
 
@@ -140,3 +141,55 @@ Add roof, moving it down`), steps(a))
 	assert.ErrorContains(t, err, `made[0][1]: "lid": the plan has no such part`)
 	assert.ErrorContains(t, err, "made[1][0]: left: the part is in one piece already")
 }
+
+// A tunnel stands in the entrance: it goes through the hole, and nowhere else.
+// The hole counts because it does; facets are no hindrance to a round one.
+func TestAssemblyOfATunnel(t *testing.T) {
+	for name, shapes := range map[string]struct {
+		hole  box.Shape
+		plug  outline.Contour
+		wants string
+	}{
+		"square":           {box.Rect{Width: 30.4, Height: 30.4}, outline.Rectangle(-15, -15, 15, 15), ""},
+		"round":            {box.Round{Diameter: 30.4}, outline.Circle(outline.Point{}, 30), ""},
+		"round, no play":   {box.Round{Diameter: 30}, outline.Circle(outline.Point{}, 30), ""},
+		"round in a slot":  {box.Slot{Width: 60, Height: 30.4}, outline.Circle(outline.Point{}, 30), ""},
+		"square, no room":  {box.Rect{Width: 30, Height: 30}, outline.Rectangle(-15, -15, 15, 15), ""},
+		"waisted, captive": {box.Rect{Width: 20, Height: 30.4}, waisted, "captive"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := box.Design{Name: "tunnel", Board: thick(15), Size: box.Cavity{Width: 120, Depth: 120, Height: 240},
+				Floor: box.FloorBetween{}, Roof: box.Flat{},
+				Features: []box.Feature{box.Cut{On: box.Front, Shape: shapes.hole, At: box.Anchor{Up: 100}}},
+			}
+			// The middle of the front, 100 over the floor, from 20 before its face to 15
+			// inside the box: 50 long.
+			d.Free = []box.Free{{Name: "tunnel", Board: thick(50), Outline: shapes.plug, At: box.Place{X: 0, Y: -45, Z: 100}}}
+			if shapes.wants != "" { // the same lying across, as wide before and behind as the hole is not
+				d.Free[0] = box.Free{Name: "tunnel", Board: thick(30), Outline: waisted, At: box.Place{X: 0, Y: -67.5, Z: 85}, Facing: box.Direction{Z: 1}, Up: box.Direction{Y: 1}}
+			}
+			p := resolve(t, d)
+			a, err := p.Assembly()
+			if shapes.wants != "" {
+				require.Error(t, err)
+				assert.Equal(t, [][]box.Part{{box.Front, "free/tunnel"}}, a.Captive)
+				return
+			}
+			require.NoError(t, err)
+			found := false
+			for _, s := range a.Steps {
+				if len(s.Parts) == 1 && s.Parts[0] == "free/tunnel" && len(s.Onto) > 0 {
+					found = true
+					assert.Contains(t, []string{"to the front", "to the back"}, s.Way)
+				}
+			}
+			assert.True(t, found, "%s", steps(a))
+		})
+	}
+}
+
+// waisted is 19.6 wide where the wall, 15 thick, is, and 40 on both sides of it.
+var waisted = outline.Polygon(
+	outline.Point{X: -20, Y: -30}, outline.Point{X: 20, Y: -30}, outline.Point{X: 20, Y: -8}, outline.Point{X: 9.8, Y: -8},
+	outline.Point{X: 9.8, Y: 8}, outline.Point{X: 20, Y: 8}, outline.Point{X: 20, Y: 30}, outline.Point{X: -20, Y: 30},
+	outline.Point{X: -20, Y: 8}, outline.Point{X: -9.8, Y: 8}, outline.Point{X: -9.8, Y: -8}, outline.Point{X: -20, Y: -8})
