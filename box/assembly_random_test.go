@@ -1,6 +1,8 @@
 package box_test
 
 import (
+	"errors"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -172,5 +174,48 @@ func BenchmarkAssembly(b *testing.B) {
 			}
 			b.ReportMetric(float64(len(p.Pieces())), "parts")
 		})
+	}
+}
+
+// Half-sensible designs: whatever resolves has an assembly that loses no part,
+// the same each time, and test pieces or a reason against them.
+func TestAssemblyOfWildDesigns(t *testing.T) {
+	t.Parallel()
+	held, goes := 0, 0
+	wildDesigns(600, func(seed uint64, d box.Design) {
+		p, err := d.Resolve()
+		if err != nil {
+			return
+		}
+		a, err := p.Assembly()
+		var ps box.Problems
+		switch {
+		case err == nil:
+			goes++
+		case errors.As(err, &ps) && ps[0].Code == "captive" && len(ps) == len(a.Captive):
+			held++
+		default:
+			t.Errorf("seed %d: %v", seed, err)
+		}
+		begun := map[box.Part]bool{}
+		for _, s := range a.Steps {
+			for _, q := range append(append([]box.Part(nil), s.Parts...), s.Onto...) {
+				begun[q] = true
+			}
+		}
+		if len(begun) != len(p.Pieces()) {
+			t.Errorf("seed %d: %d parts of %d", seed, len(begun), len(p.Pieces()))
+		}
+		again, _ := p.Assembly()
+		if fmt.Sprint(again) != fmt.Sprint(a) {
+			t.Errorf("seed %d: another assembly the second time", seed)
+		}
+		if q, err := d.TestPieces(); (q == nil) != (err != nil) {
+			t.Errorf("seed %d: plan %v, error %v", seed, q, err)
+		}
+	})
+	t.Logf("%d go together, %d have captive parts", goes, held)
+	if goes < 50 {
+		t.Errorf("only %d go together", goes)
 	}
 }

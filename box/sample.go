@@ -1,6 +1,7 @@
 package box
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"reflect"
@@ -142,6 +143,14 @@ func (s *shell) sampleOf(e *edge) sample {
 		x.path = "Joints"
 	}
 	switch j := x.joint.(type) {
+	case *joints.Comb:
+		x.joint = *j
+	case *joints.Housing:
+		x.joint = *j
+	case *joints.Rebate:
+		x.joint = *j
+	}
+	switch j := x.joint.(type) {
 	case joints.Comb:
 		n := len(e.sec.A.Lose) + len(e.sec.B.Lose)
 		wide := e.length / float64(n)
@@ -159,8 +168,7 @@ func (s *shell) sampleOf(e *edge) sample {
 	c := x.corner()
 	for _, run := range []float64{0, math.Ceil(math.Max(a.t, b.t)) + 1, e.run, a.t} {
 		c.RunOn, x.runOn = MM(run), run
-		sec, err := x.joint.Section(c)
-		if err == nil {
+		if sec, err := askQuietly(x.joint, c); err == nil {
 			x.sec = sec
 			break
 		}
@@ -238,12 +246,42 @@ func (x *sample) solve(number int, play MM, at Point, chord MM) (*Plan, []*part,
 	return p, parts, err
 }
 
-// fitted is the joint with a play.
-func (x *sample) fitted(play MM) joint {
-	if f, ok := x.joint.(joints.Fitted); ok && !math.IsNaN(float64(play)) {
-		return f.Fit(play)
+// askQuietly asks a joint for its section, checked. A panic is an error here.
+func askQuietly(j joint, c joints.Corner) (sec joints.Section, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			err = errPanic
+		}
+	}()
+	if sec, err = j.Section(c); err == nil {
+		err = joints.Check(c, sec)
 	}
-	return x.joint
+	return sec, err
+}
+
+var errPanic = errors.New("the joint panicked")
+
+// fitted is the joint with a play. What a joint makes of itself is looked at no
+// sooner than by Section.
+func (x *sample) fitted(play MM) (j joint) {
+	f, ok := x.joint.(joints.Fitted)
+	if !ok || math.IsNaN(float64(play)) {
+		return x.joint
+	}
+	defer func() {
+		if r := recover(); r != nil || isNil(j) {
+			j = unfit{}
+		}
+	}()
+	return f.Fit(play)
+}
+
+// unfit stands for what a joint could not be fitted to.
+type unfit struct{}
+
+// Section refuses.
+func (unfit) Section(joints.Corner) (joints.Section, error) {
+	return joints.Section{}, errors.New("the joint's Fit gives no joint")
 }
 
 // sampleJoint is a joint whose first part runs on as it does in the box.

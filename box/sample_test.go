@@ -3,6 +3,7 @@ package box_test
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holt.example/box"
+	"holt.example/box/boxtest/anybox"
 	"holt.example/box/outline"
 	"holt.example/box/solid"
 	"holt.example/joints"
@@ -162,4 +164,78 @@ func TestTestPiecesRefused(t *testing.T) {
 	free := box.Design{Name: "free", Board: thick(15), Free: []box.Free{{Name: "perch", Outline: outline.Rectangle(0, 0, 30, 20)}}}
 	_, err = free.TestPieces()
 	assert.ErrorContains(t, err, "no joints to try")
+}
+
+// Every design of every kind has its test pieces; where a clearance does not go
+// with the boards it is named.
+func TestTestPiecesOfRandomDesigns(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 9))
+	made, offcuts, tight := 0, 0, 0
+	for n := 0; n < 80; n++ {
+		k := kinds{Footprint: anybox.Footprints[n%3], Roof: anybox.Roofs[n%5], Laps: anybox.Laps[r.IntN(3)],
+			Corner: anybox.Corners[n%4], Floor: anybox.Floors[r.IntN(len(anybox.Floors))]}
+		d := randomDesign(r, k)
+		if _, err := d.Resolve(); err != nil {
+			continue
+		}
+		p, err := d.TestPieces()
+		if err != nil {
+			if strings.Contains(err.Error(), "goes ill") {
+				tight++
+				continue
+			}
+			t.Errorf("%v: %v", k, err)
+			continue
+		}
+		made, offcuts = made+1, offcuts+len(p.Pieces())
+		names := map[box.Part]bool{}
+		for _, q := range p.Pieces() {
+			assert.False(t, names[q.Part], "%v: %s twice", k, q.Part)
+			names[q.Part] = true
+			m, err := p.Mesh(q.Part)
+			require.NoError(t, err)
+			require.NoError(t, m.Check(), "%v: %s", k, q.Part)
+		}
+	}
+	t.Logf("%d designs, %d offcuts, %d too thin for a clearance", made, offcuts, tight)
+	assert.Greater(t, made, 50)
+}
+
+// badFit is a joint that goes wrong when it is fitted.
+type badFit struct {
+	joints.Butt
+	panics bool
+}
+
+func (j badFit) Fit(joints.MM) joints.Joint {
+	if j.panics {
+		panic("no")
+	}
+	return nil
+}
+
+func TestTestPiecesOfOthersJoints(t *testing.T) {
+	d := box.Design{Name: "own", Board: thick(15), Size: box.Cavity{Width: 100, Depth: 120, Height: 220}, Floor: box.NoFloor{}, Roof: box.NoRoof{}}
+	for _, panics := range []bool{false, true} {
+		d.Corners.Joint = badFit{panics: panics}
+		_, err := d.TestPieces()
+		assert.ErrorContains(t, err, "Corners.Joint: the joint's Fit gives no joint")
+	}
+	// A pointer is as good as what it points to.
+	d.Corners.Joint = &joints.Comb{Fingers: 11}
+	assert.InDelta(t, 60, float64(piece(t, testPieces(t, d), "free/1 comb 0.2 front").Length), 1e-6)
+	// A joint that works in the box and nowhere else is the sample's problem.
+	d.Corners.Joint = moody{}
+	_, err := d.TestPieces()
+	assert.ErrorContains(t, err, "Corners.Joint")
+}
+
+// moody panics at edges shorter than a hundred.
+type moody struct{ joints.Butt }
+
+func (j moody) Section(c joints.Corner) (joints.Section, error) {
+	if c.Length < 100 {
+		panic("too short for me")
+	}
+	return j.Butt.Section(c)
 }

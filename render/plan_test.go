@@ -110,6 +110,30 @@ func TestAssemblyOfGroups(t *testing.T) {
 	}
 }
 
+// Test pieces are written like any box: a drawing for each group, and each
+// sample put together by itself.
+func TestFilesOfTestPieces(t *testing.T) {
+	plan, err := pent().TestPieces()
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, err := Files(plan, small())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := 11 + 3*len(plan.Pieces()); len(files) != want {
+		t.Errorf("%d files, want %d", len(files), want)
+	}
+	for _, f := range files {
+		if f.Name == "plan.md" {
+			got := section(t, string(f.Data), "Putting it together")
+			if n := strings.Count(got, "Put aside what is done. Begin with"); n != len(plan.Seams())-1 {
+				t.Errorf("%d samples after the first, want %d", n, len(plan.Seams())-1)
+			}
+		}
+	}
+}
+
 func TestHostileNames(t *testing.T) {
 	d := pent()
 	d.Name = "<script>alert(1)</script>|`x`]]>&amp;"
