@@ -58,7 +58,7 @@ func lengths(ctx context.Context, job Job, rules LengthRules) (Layout, error) {
 		r := k.solveWith(ctx, effort, true)
 		if hasOffcut(c) {
 			plain := &cutter{checked: c, rules: rules, lie: k.lie}
-			if q := plain.solveWith(ctx, effort, false); q.whole && (!r.whole || q.cost < r.cost-1e-9) {
+			if q := plain.solveWith(ctx, effort, false); plain.placed() > k.placed() || plain.placed() == k.placed() && q.cost < r.cost-1e-9 {
 				q.bound = math.Min(r.bound, q.bound)
 				q.done += r.done
 				k, r = plain, q
@@ -180,16 +180,49 @@ func (k *cutter) solveWith(ctx context.Context, effort int, offcuts bool) result
 	}
 	k.cut.unit = costUnit(prices)
 	want := append([]int(nil), k.cut.demand...)
+	var best result
+	var bestDemand []int
 	for try := 0; ; try++ {
 		r := k.cut.solve(ctx, k.job.Seed, effort, streams)
+		if try > 0 && !k.moreOf(k.cut.demand, bestDemand) {
+			break
+		}
+		best, bestDemand = r, append([]int(nil), k.cut.demand...)
 		if r.whole || try >= 100 || ctx.Err() != nil || !k.yield(want, r.left) {
-			if k.mixed() {
-				r.bound = math.Min(r.bound, k.cut.roundUp(k.cut.material()))
-			}
-			return r
+			break
 		}
 		k.cut.demand = append([]int(nil), want...)
 	}
+	k.cut.demand = bestDemand
+	if k.mixed() {
+		best.bound = math.Min(best.bound, k.cut.roundUp(k.cut.material()))
+	}
+	return best
+}
+
+// moreOf says whether a places more of what has the highest priority, than b.
+func (k *cutter) moreOf(a, b []int) bool {
+	diff := map[int]int{}
+	top, found := 0, false
+	for r := range a {
+		p := k.job.Parts[k.rows[r][0]].Priority
+		diff[p] += a[r] - b[r]
+	}
+	for p, d := range diff {
+		if d != 0 && (!found || p > top) {
+			top, found = p, true
+		}
+	}
+	return found && diff[top] > 0
+}
+
+// placed is how many pieces a solution covers.
+func (k *cutter) placed() int {
+	n := 0
+	for _, d := range k.cut.demand {
+		n += d
+	}
+	return n
 }
 
 // mixed says whether parts of different tastes could share a board, which the

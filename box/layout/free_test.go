@@ -114,7 +114,7 @@ func randomFree(r *rand.Rand) (Job, FreeRules) {
 			}
 		}
 	}
-	j.Effort = 60
+	j.Effort = 30
 	rules := FreeRules{Gap: []float64{0, 3, 6.5}[r.Intn(3)], Margin: float64(r.Intn(3)) * 5}
 	if r.Intn(4) == 0 {
 		rules.Objective = ShortestLength
@@ -126,7 +126,7 @@ func randomFree(r *rand.Rand) (Job, FreeRules) {
 }
 
 func TestFreeRandomJobs(t *testing.T) {
-	for seed := int64(0); seed < 60; seed++ {
+	for seed := int64(0); seed < 30; seed++ {
 		r := rand.New(rand.NewSource(seed))
 		job, rules := randomFree(r)
 		l, err := Free(context.Background(), job, rules)
@@ -167,10 +167,10 @@ func TestStreamsAreDeterministic(t *testing.T) {
 
 // An offcut never raises the cost, for all three ways.
 func TestOffcutNeverRaisesCost(t *testing.T) {
-	for seed := int64(0); seed < 60; seed++ {
+	for seed := int64(0); seed < 16; seed++ {
 		r := rand.New(rand.NewSource(seed))
 		job, rules := randomFree(r)
-		job.Effort = 40
+		job.Effort = 20
 		for i := range job.Stock {
 			job.Stock[i].Offcut = false
 			job.Stock[i].Count = 0
