@@ -37,8 +37,8 @@ func newLump(node int, gap float64, c solid.Convex) lump {
 	return l
 }
 
-// shadow is what a lump covers seen along a direction.
-type shadow struct {
+// silhouette is what a lump covers seen along a direction.
+type silhouette struct {
 	hull   []outline.Point // anticlockwise
 	lo, hi outline.Point
 	lump   *lump
@@ -56,7 +56,7 @@ func newSight(d solid.Vec) sight {
 	return sight{u, d.Cross(u), d}
 }
 
-func (g sight) shadow(l *lump) shadow {
+func (g sight) shadow(l *lump) silhouette {
 	ps := make([]outline.Point, len(l.verts), 2*len(l.verts)+2)
 	for i, v := range l.verts {
 		ps[i] = outline.Point{X: g.u.Dot(v), Y: g.v.Dot(v)}
@@ -70,7 +70,7 @@ func (g sight) shadow(l *lump) shadow {
 		}
 		return 1
 	})
-	s := shadow{lump: l, lo: outline.Point{X: ps[0].X, Y: math.Inf(1)}, hi: outline.Point{X: ps[len(ps)-1].X, Y: math.Inf(-1)}}
+	s := silhouette{lump: l, lo: outline.Point{X: ps[0].X, Y: math.Inf(1)}, hi: outline.Point{X: ps[len(ps)-1].X, Y: math.Inf(-1)}}
 	for _, p := range ps {
 		s.lo.Y, s.hi.Y = math.Min(s.lo.Y, p.Y), math.Max(s.hi.Y, p.Y)
 	}
@@ -134,7 +134,7 @@ func parting(a, b []outline.Point, gap float64) bool {
 }
 
 // common is a place inside both shadows, if they overlap.
-func common(a, b *shadow) (outline.Point, bool) {
+func common(a, b *silhouette) (outline.Point, bool) {
 	gap := math.Max(a.lump.gap, b.lump.gap)
 	if a.lo.X > b.hi.X-gap || b.lo.X > a.hi.X-gap || a.lo.Y > b.hi.Y-gap || b.lo.Y > a.hi.Y-gap ||
 		parting(a.hull, b.hull, gap) || parting(b.hull, a.hull, gap) {
@@ -191,7 +191,7 @@ func (a *assembler) graph(d solid.Vec) (ahead, behind []bits) {
 	n := len(a.nodes)
 	ahead, behind = newBits(n), newBits(n)
 	g := newSight(d)
-	shadows := make([]shadow, len(a.lumps))
+	shadows := make([]silhouette, len(a.lumps))
 	order := make([]int, len(a.lumps))
 	for i := range a.lumps {
 		shadows[i], order[i] = g.shadow(&a.lumps[i]), i
