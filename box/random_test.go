@@ -25,7 +25,7 @@ func TestRandomDesigns(t *testing.T) {
 	if testing.Short() { // race detector, seeded faults
 		wanted = 2
 	}
-	tries := 2 * wanted
+	tries := 2*wanted + 10
 	var mu sync.Mutex
 	var total, refused int
 	floorsSeen := map[string]int{}
