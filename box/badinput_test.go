@@ -62,6 +62,7 @@ func fullDesigns() map[string]box.Design {
 		"rises": rect.With(func(d *box.Design) {
 			d.Roof, d.Walls, d.Joints = box.Pent{Rise: 30, Tops: box.SquareTops}, nil, nil
 		}),
+		"marked":   markedDesign(rect, board),
 		"hip rise": hip.With(func(d *box.Design) { d.Roof = box.Hip{Rise: 50, Level: true, Over: over}; d.Free = nil }),
 		"polygon": poly.With(func(d *box.Design) {
 			d.Footprint = box.Polygon{Points: []box.Point{{X: -80, Y: -70}, {X: 90, Y: -75}, {X: 85, Y: 80}, {X: -75, Y: 70}}}
@@ -275,8 +276,9 @@ var concrete = map[reflect.Type][]any{
 	reflect.TypeFor[box.RoofForm]():  {box.Flat{}, box.Pent{}, box.Gable{}, box.Hip{}, box.NoRoof{}},
 	reflect.TypeFor[box.FloorForm](): {box.FloorBetween{}, box.FloorUnder{}, box.NoFloor{}},
 	reflect.TypeFor[box.Inner]():     {box.Partition{}},
-	reflect.TypeFor[box.Feature]():   {box.Entrance{}, box.Vents{}, box.Drains{}, box.CornerCuts{}, box.Cut{}},
-	reflect.TypeFor[box.Shape]():     {box.Round{}, box.Rect{}, box.Slot{}, box.Freeform{}},
+	reflect.TypeFor[box.Feature](): {box.Entrance{}, box.Vents{}, box.Drains{}, box.CornerCuts{}, box.Cut{},
+		box.Engrave{}, box.Text{}, box.PartMarks{}, box.GripGrooves{}, box.Pattern{}, box.Rail{}, box.RoundCorners{}, box.Scallops{}},
+	reflect.TypeFor[box.Shape](): {box.Round{}, box.Rect{}, box.Slot{}, box.Oval{}, box.Arch{}, box.Regular{}, box.Polygon{}, box.Freeform{}},
 }
 
 // ofJoints are those whose fields follow without a type's name.

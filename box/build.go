@@ -18,18 +18,19 @@ const (
 
 // part is a part under construction.
 type part struct {
-	face    *face
-	at      int    // index of its face in the shell, -1 for inner and free parts
-	path    string // in the design
-	base    []solid.Plane
-	from    []int // for each base plane: the face it answers to, or from...
-	convex  solid.Convex
-	cutters []cutter
-	prisms  []solid.Prism
-	feats   []feat
-	free    *Free
-	solid   solid.Body // of all the above, made ready
-	lines   [2]*[3]outline.Region
+	face     *face
+	at       int    // index of its face in the shell, -1 for inner and free parts
+	path     string // in the design
+	base     []solid.Plane
+	from     []int // for each base plane: the face it answers to, or from...
+	convex   solid.Convex
+	cutters  []cutter
+	prisms   []solid.Prism
+	feats    []feat
+	engraved []line
+	free     *Free
+	solid    solid.Body // of all the above, made ready
+	lines    [2]*[3]outline.Region
 }
 
 // cutter is one piece of joinery taken out of a part.

@@ -119,8 +119,8 @@ func (d Design) checkFeatures(c *collector) {
 			if f.Size != 0 {
 				c.within(path+".CornerCuts.Size", float64(f.Size), minLength, maxLength, "mm", "size of a corner cut")
 			}
-		case Cut:
-			s.plainCut(path+".Cut", f, nil)
+		case form:
+			f.lower(s, typed(path, f), map[Part]*part{})
 		}
 	}
 }

@@ -22,13 +22,17 @@ type mark struct {
 // its panel frame.
 func (p *part) marks(q *Piece) []mark {
 	var ms []mark
+	seen := places{}
 	add := func(v solid.Vec, kind string, size float64) {
-		for _, m := range ms {
-			if m.kind == kind && m.at.Sub(v).Len() < 1e-7 && m.size == size {
-				return
-			}
+		twice := false
+		seen.near(v, func(k int) {
+			m := &ms[k]
+			twice = twice || m.kind == kind && m.at.Sub(v).Len() < 1e-7 && m.size == size
+		})
+		if !twice {
+			seen.add(v, len(ms))
+			ms = append(ms, mark{v, kind, size})
 		}
-		ms = append(ms, mark{v, kind, size})
 	}
 	for _, f := range p.convex.Faces {
 		for _, v := range f.Loop {
@@ -64,7 +68,55 @@ func (p *part) marks(q *Piece) []mark {
 			add(solid.Vec{X: (v.X + n.X) / 2, Y: (v.Y + n.Y) / 2, Z: w0}, "side "+f.source, math.Abs(v.Bulge))
 		}
 	}
+	for i := range p.engraved {
+		l := &p.engraved[i]
+		w := 0.0
+		if l.from != q.Panel.Face {
+			w = -p.face.t
+		}
+		kind := "line " + l.source + " " + num(l.width)
+		for _, t := range l.strokes {
+			if q.Panel.Face == FromInner {
+				t = t.Transform(outline.MirrorX())
+			}
+			for k, v := range t {
+				add(solid.Vec{X: v.X, Y: v.Y, Z: w}, kind, l.depth)
+				if k+1 < len(t) {
+					n := t[k+1]
+					add(solid.Vec{X: (v.X + n.X) / 2, Y: (v.Y + n.Y) / 2, Z: w}, kind, math.Abs(v.Bulge))
+				}
+			}
+		}
+	}
 	return ms
+}
+
+// places finds what lies near a place among thousands: by cells of 1/4 mm.
+type places map[[3]int32][]int
+
+func cellOf(v solid.Vec) [3]int32 {
+	return [3]int32{int32(math.Floor(v.X * 4)), int32(math.Floor(v.Y * 4)), int32(math.Floor(v.Z * 4))}
+}
+
+func (p places) add(v solid.Vec, k int) {
+	c := cellOf(v)
+	p[c] = append(p[c], k)
+}
+
+// near calls do for all that lies within sameWithin, in the order of the cells,
+// and for some that does not.
+func (p places) near(v solid.Vec, do func(k int)) {
+	d := solid.Vec{X: sameWithin, Y: sameWithin, Z: sameWithin}
+	lo, hi := cellOf(v.Sub(d)), cellOf(v.Add(d))
+	for x := lo[0]; x <= hi[0]; x++ {
+		for y := lo[1]; y <= hi[1]; y++ {
+			for z := lo[2]; z <= hi[2]; z++ {
+				for _, k := range p[[3]int32{x, y, z}] {
+					do(k)
+				}
+			}
+		}
+	}
 }
 
 // turn is one of the ways in which a slab can be laid on another.
@@ -145,33 +197,37 @@ func (s *shell) lay(a, b *Piece, ma, mb []mark) (turn, bool) {
 		return turn{}, false
 	}
 	ca, cb := a.Panel.Silhouette.Extents().Centre(), b.Panel.Silhouette.Extents().Centre()
+	where := places{}
+	for k := range mb {
+		where.add(mb[k].at, k)
+	}
 	for _, t := range turns() {
 		g := a.Panel.Grain
 		gx, gy := t.m[0]*g[0]+t.m[1]*g[1], t.m[2]*g[0]+t.m[3]*g[1]
 		if math.Abs(gx*b.Panel.Grain[0]+gy*b.Panel.Grain[1]) < 0.5 && g != [2]float64{} {
 			continue
 		}
-		if t.carries(ma, mb, ca, cb, float64(a.Thickness)) {
+		if t.carries(ma, mb, where, ca, cb, float64(a.Thickness)) {
 			return t, true
 		}
 	}
 	return turn{}, false
 }
 
-func (t turn) carries(ma, mb []mark, ca, cb outline.Point, thick float64) bool {
+func (t turn) carries(ma, mb []mark, where places, ca, cb outline.Point, thick float64) bool {
 	used := make([]bool, len(mb))
 	for _, m := range ma {
 		v, hit := t.apply(m.at, ca, cb, thick), false
-		for k, n := range mb {
-			if used[k] || math.Abs(n.size-m.size) > sameWithin || n.at.Sub(v).Len() > sameWithin {
-				continue
+		where.near(v, func(k int) {
+			n := &mb[k]
+			if hit || used[k] || math.Abs(n.size-m.size) > sameWithin || n.at.Sub(v).Len() > sameWithin {
+				return
 			}
 			if n.kind != m.kind && !(t.flip && (flipped(n.kind) == m.kind || sideways(n.kind, m.kind))) {
-				continue
+				return
 			}
 			used[k], hit = true, true
-			break
-		}
+		})
 		if !hit {
 			return false
 		}
@@ -226,6 +282,9 @@ func takePanel(a, b *Piece, t turn) {
 	ownOps := b.Panel.Ops
 	for k := range pn.Ops {
 		o := &pn.Ops[k]
+		if o.Guest == "" { // features of equal parts have equal names
+			continue
+		}
 		c := o.Region.Centroid()
 		v := t.apply(solid.Vec{X: c.X, Y: c.Y}, ca, cb, thick)
 		best, bd := -1, math.Inf(1)

@@ -3,7 +3,6 @@ package box
 import (
 	"fmt"
 	"math"
-	"sort"
 
 	"holt.example/box/outline"
 	"holt.example/joints"
@@ -17,6 +16,7 @@ const thinWeb = 0.5
 func (s *shell) checkFeats(p *part) {
 	fr := p.face.panelFrame(FromOuter)
 	top, bottom, _ := p.outlines(FromOuter, fr)
+	shadows := p.shadows()
 	for i := range p.feats {
 		f := &p.feats[i]
 		got := size(f.outline)
@@ -30,7 +30,7 @@ func (s *shell) checkFeats(p *part) {
 			}
 		}
 		if off < 0 {
-			if !f.edge || f.depth > 0 || !meets(top, f.outline) {
+			if !f.edge || f.depth > 0 || !meets(top, f.outline) && !meets(bottom, f.outline) {
 				s.c.add(Problem{Path: f.path, Code: "off-part", Got: got,
 					Why: fmt.Sprintf("the %s reaches %s past the edge of %s", f.source, num(round1(-off)), p.face.part)})
 				continue
@@ -38,7 +38,7 @@ func (s *shell) checkFeats(p *part) {
 			f.inLine = true
 		}
 		if !f.edge {
-			s.meetsJoint(p, f)
+			s.meetsJoint(p, f, shadows)
 		}
 	}
 	p.eachPair(0, func(i, k int) {
@@ -46,32 +46,28 @@ func (s *shell) checkFeats(p *part) {
 		if f.depth > 0 && g.depth > 0 && f.from != g.from && f.depth+g.depth < p.face.least {
 			return
 		}
+		if f.shaped && g.shaped && f.path == g.path { // made to meet
+			return
+		}
 		if clash(f.outline, g.outline) {
 			s.c.add(Problem{Path: f.path, Code: "feature-meets-feature", Got: size(f.outline),
 				Why: fmt.Sprintf("the %s on %s runs into the %s of %s", f.source, p.face.part, g.source, g.path)})
 		}
 	})
+	s.checkLines(p)
 }
 
-// eachPair calls do for every two features whose extents come nearer than d:
-// sorted by their left ends, so that thousands of vents stay quick.
+// eachPair calls do for every two features whose extents come nearer than d, the
+// earlier one first.
 func (p *part) eachPair(d float64, do func(i, k int)) {
-	n := len(p.feats)
-	order := make([]int, n)
-	boxes := make([]outline.Box, n)
-	for i := range p.feats {
-		order[i], boxes[i] = i, p.feats[i].outline.Extents()
-	}
-	sort.SliceStable(order, func(a, b int) bool { return boxes[order[a]].Min.X < boxes[order[b]].Min.X })
-	for x, i := range order {
-		for _, k := range order[x+1:] {
-			if boxes[k].Min.X > boxes[i].Max.X+d {
-				break
-			}
-			if !apart(boxes[i], boxes[k], d) {
+	boxes := p.boxes()
+	grid := newBins(boxes)
+	for k := range boxes {
+		grid.near(grow(boxes[k], d), func(i int) {
+			if i < k {
 				do(i, k)
 			}
-		}
+		})
 	}
 }
 
@@ -109,28 +105,14 @@ func (s *shell) checkOpenings() {
 }
 
 // meetsJoint reports a feature that runs into the joinery of its part.
-func (s *shell) meetsJoint(p *part, f *feat) {
-	fr := p.face.panelFrame(FromOuter)
-	for i := range p.cutters {
-		c := &p.cutters[i]
-		if c.edge == nil {
+func (s *shell) meetsJoint(p *part, f *feat, shadows []shadow) {
+	for _, x := range shadows {
+		if f.depth > 0 && f.from == FromOuter && x.c.zone.Work != joints.Notching && x.deepest+f.depth < p.face.least {
 			continue
 		}
-		if f.depth > 0 && f.from == FromOuter && c.zone.Work != joints.Notching {
-			deepest := 0.0
-			for _, g := range c.cell.Faces {
-				for _, q := range g.Loop {
-					deepest = math.Max(deepest, p.face.in.At(q))
-				}
-			}
-			if deepest+f.depth < p.face.least {
-				continue
-			}
-		}
-		r := cellShadow(c.cell, fr)
-		if !apart(r[0].Extents(), f.outline.Extents(), 0) && clash(r[0], f.outline) {
+		if !apart(x.outline.Extents(), f.outline.Extents(), 0) && clash(x.outline, f.outline) {
 			s.c.add(Problem{Path: f.path, Code: "feature-meets-joint", Got: size(f.outline),
-				Why: fmt.Sprintf("the %s on %s runs into its %s with %s", f.source, p.face.part, c.edge.sec.Name, c.guest.part)})
+				Why: fmt.Sprintf("the %s on %s runs into its %s with %s", f.source, p.face.part, x.c.edge.sec.Name, x.c.guest.part)})
 		}
 	}
 }

@@ -2,7 +2,12 @@ package box
 
 import "holt.example/box/outline"
 
-// Shape is the form of an opening: Round, Rect, Slot or Freeform.
+// Shape is the form of an opening, around its own origin, u to the right and v
+// up seen from outside: Round, Rect, Slot, Oval, Arch, Regular, Polygon or
+// Freeform.
+//
+// Regular has a flat side below. A Polygon's points are around the origin,
+// anticlockwise seen from outside, and need not be convex here.
 type Shape interface{ shape() }
 
 // Round is a round hole. The diameter is always a diameter.
@@ -14,17 +19,32 @@ type Rect struct{ Width, Height, Corner MM }
 // Slot has half-round ends; the longer of its two sizes is its direction.
 type Slot struct{ Width, Height MM }
 
+// Oval is a four-centred oval, as drawn with compasses; its sizes are over all.
+type Oval struct{ Width, Height MM }
+
+// Arch stands upright and is arched on top; its origin is the middle of the
+// rectangle Width by Height around it.
+type Arch struct {
+	Width, Height MM
+	Rise          MM // of the arch over its springing, up to half the width; 0 means half: round-headed
+}
+
 // Freeform is any outline around its own origin, u to the right and v up seen
-// from outside.
+// from outside. outline.FitClosed makes one of a smooth curve through points.
 type Freeform struct{ Outline outline.Contour }
 
 func (Round) shape()    {}
 func (Rect) shape()     {}
 func (Slot) shape()     {}
+func (Oval) shape()     {}
+func (Arch) shape()     {}
+func (Regular) shape()  {}
+func (Polygon) shape()  {}
 func (Freeform) shape() {}
 
-// Feature is something cut into parts: Entrance, Vents, Drains, CornerCuts or
-// Cut, to which all others come down.
+// Feature is something cut into parts or drawn on them: Entrance, Vents, Drains,
+// CornerCuts, RoundCorners, Scallops, Pattern, Rail, Engrave, Text, GripGrooves,
+// PartMarks, or Cut, to which all openings and pockets come down.
 type Feature interface{ feature() }
 
 // Entrance is the way in.
@@ -67,6 +87,8 @@ const (
 	UseOpening  Use = "opening"
 	UsePocket   Use = "pocket"
 	UseMark     Use = "mark"
+	UseGrip     Use = "grip"     // for claws: grooves below an entrance
+	UseOrnament Use = "ornament" // patterns, rails, shaped corners
 )
 
 // CutSide is the face that a cut starts from.
@@ -88,14 +110,49 @@ type Cut struct {
 	From  CutSide // of a cut with a depth
 	Use   Use     // "" means opening
 	Name  string  // for lists; "" means the use
+	// Through are further parts on the same axis, which is normal to On: a
+	// plate and a tunnel behind the entrance. Each is cut through where the axis
+	// meets it, and must be parallel to On. Only a cut without depth has any.
+	Through []Part
+	Repeat  Repeat // rows and grids
+	// Mirror makes the mirror image about the part's upright centre line too: the
+	// line through the middle of the lower edge of its face, or through the middle
+	// of a free part's outline. An image that is the cut itself is made once.
+	Mirror bool
+	Tool   Tool // zero: any that fits
 }
 
-// Anchor places the middle of a shape on the cavity face of a part, seen from
-// outside.
+// Anchor places the origin of a shape, which is its middle, on the cavity face
+// of a part, seen from outside. Of a free part, faces and edges are those of its
+// outline.
 type Anchor struct {
-	Right MM // of the middle of the face
-	Up    MM // along the face from its lower edge
+	Right MM // from Datum; without one, of the middle of the face
+	Up    MM // from Level; without one, along the face from its lower edge
+	Datum Datum
+	Level Level
+	Turn  Deg // of the shape, anticlockwise seen from outside, -360 to 360
 }
+
+// Datum says where Right counts from.
+type Datum int
+
+// The data for Right.
+const (
+	FromMiddle Datum = iota // the middle of the face's lower edge, to the right
+	FromLeft                // the leftmost point of the face, to the right
+	FromRight               // its rightmost point, to the left
+)
+
+// Level says where Up counts from.
+type Level int
+
+// The levels for Up.
+const (
+	AlongFace   Level = iota // along the face, from its lower edge up to the origin
+	LowestAbove              // upright, from the cavity floor up to the lowest point of the shape on the face
+	CentreAbove              // upright, from the cavity floor up to the origin
+	BelowTop                 // along the face, from its upper edge there down to the origin
+)
 
 func (Entrance) feature()   {}
 func (Vents) feature()      {}

@@ -34,6 +34,7 @@ func (s *shell) findings(p *Plan, parts []*part) {
 	}
 	for _, q := range parts {
 		s.webs(q, add)
+		q.lineFindings(add)
 	}
 	for _, e := range s.edges {
 		if !e.ok {

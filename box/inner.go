@@ -261,9 +261,11 @@ func (s *shell) freePart(path string, fr *Free) *part {
 		}
 	}
 	for i, c := range fr.Cuts {
-		if g, ok := s.plainCut(fmt.Sprintf("%s.Cuts[%d]", path, i), c, p); ok {
-			p.feats = append(p.feats, g)
+		at := fmt.Sprintf("%s.Cuts[%d]", path, i)
+		for k := range c.Through {
+			s.c.addf(fmt.Sprintf("%s.Through[%d]", at, k), "contradiction", "a cut through several parts stands among the design's features")
 		}
+		p.feats = append(p.feats, s.plainCut(at, c, p)...)
 	}
 	return p
 }

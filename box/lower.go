@@ -3,6 +3,7 @@ package box
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"holt.example/box/outline"
 	"holt.example/box/solid"
@@ -20,6 +21,24 @@ type feat struct {
 	cavity  bool // it must open into the cavity
 	edge    bool // it may meet joints and edges
 	inLine  bool // it meets the outline and has become part of it
+	shaped  bool // a shaped edge: no other part may touch there
+	tool    Tool
+}
+
+// form is a feature that brings itself down to outlines and lines on parts.
+type form interface {
+	Feature
+	// on lists the parts that it names, by the field that names them.
+	on(s *shell) []onPart
+	// lower looks at its numbers and puts it onto the parts in by, which has no
+	// parts yet when the literal alone is looked at.
+	lower(s *shell, path string, by map[Part]*part)
+}
+
+// typed adds the type's name to the path of a feature.
+func typed(path string, f Feature) string {
+	t := fmt.Sprintf("%T", f)
+	return path + t[strings.LastIndexByte(t, '.'):]
 }
 
 // lowerFeatures brings every feature down to outlines on parts.
@@ -45,10 +64,15 @@ func (s *shell) lowerFeatures(parts []*part) {
 			s.drains(path+".Drains", f, by, put)
 		case CornerCuts:
 			s.cornerCuts(path+".CornerCuts", f, by, put)
-		case Cut:
-			if g, ok := s.plainCut(path+".Cut", f, by[f.On]); ok {
-				put(f.On, g)
+		case form:
+			if _, last := f.(PartMarks); !last {
+				f.lower(s, typed(path, f), by)
 			}
+		}
+	}
+	for i, f := range s.d.Features { // these look for a place that is left
+		if f, ok := f.(PartMarks); ok {
+			f.lower(s, typed(fmt.Sprintf("Features[%d]", i), f), by)
 		}
 	}
 }
@@ -65,44 +89,6 @@ func (s *shell) entrance(path string, f Entrance, by map[Part]*part, put func(Pa
 	_, cl := sincos(p.face.lean)
 	o = o.Transform(outline.Shift(float64(f.Right), float64(f.Above)/cl-o.Extents().Min.Y))
 	put(on, feat{path: path, source: "entrance", use: UseEntrance, outline: o, cavity: true})
-}
-
-func (s *shell) plainCut(path string, f Cut, p *part) (feat, bool) {
-	o, ok := shapeOutline(s.c, path+".Shape", f.Shape)
-	ok = s.c.offset(path+".At.Right", f.At.Right, "place of the cut") && ok
-	ok = s.c.offset(path+".At.Up", f.At.Up, "place of the cut") && ok
-	s.c.enum(path+".From", int(f.From), int(FromInner), "box.FromOuter")
-	use := f.Use
-	switch use {
-	case "":
-		use = UseOpening
-		if f.Depth != 0 {
-			use = UsePocket
-		}
-	case UseEntrance, UseVent, UseDrain, UseOpening, UsePocket, UseMark:
-	default:
-		s.c.add(Problem{Path: path + ".Use", Code: "unknown-value", Got: fmt.Sprintf("%.40q", string(use)), Why: "no such use", Try: "box.UseOpening"})
-		ok = false
-	}
-	if f.Name != "" {
-		s.c.name(path+".Name", f.Name)
-	}
-	if p != nil && f.Depth != 0 {
-		ok = s.c.within(path+".Depth", float64(f.Depth), 0.1, p.face.least-0.5, "mm", "depth of a cut in "+string(p.face.part)+"; 0 is through") && ok
-	}
-	if p == nil && f.Depth != 0 {
-		s.c.within(path+".Depth", float64(f.Depth), 0.1, maxThickness, "mm", "depth of a cut; 0 is through")
-	}
-	if !ok || p == nil {
-		return feat{}, false
-	}
-	o = o.Transform(outline.Shift(float64(f.At.Right), float64(f.At.Up)))
-	source := f.Name
-	if source == "" {
-		source = string(use)
-	}
-	return feat{path: path, source: source, use: use, outline: o, depth: float64(f.Depth), from: f.From,
-		edge: use == UseDrain || use == UseVent}, true
 }
 
 func (s *shell) vents(path string, f Vents, by map[Part]*part, put func(Part, feat)) {

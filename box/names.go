@@ -84,9 +84,11 @@ func (s *shell) checkParts() {
 					s.unknown(fmt.Sprintf("%s.Vents.On[%d]", path, k), p, walls)
 				}
 			}
-		case Cut:
-			if !known[f.On] {
-				s.unknown(path+".Cut.On", f.On, solids)
+		case form:
+			for _, on := range f.on(s) {
+				if !known[on.part] && !free[on.part] {
+					s.unknown(typed(path, f)+on.field, on.part, solids)
+				}
 			}
 		case Drains:
 			if !known[Floor] {

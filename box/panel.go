@@ -25,6 +25,13 @@ func (p *part) machinedFace() CutSide {
 			outer++
 		}
 	}
+	for i := range p.engraved {
+		if p.engraved[i].from == FromInner {
+			inner++
+		} else {
+			outer++
+		}
+	}
 	if outer > inner {
 		return FromOuter
 	}
@@ -82,6 +89,9 @@ func (s *shell) panel(p *part) (Panel, solid.Frame) {
 			top, bottom, shadow = s.less(p, top, op.Region), s.less(p, bottom, op.Region), s.less(p, shadow, op.Region)
 		}
 		pn.Ops = append(pn.Ops, op)
+	}
+	for i := range p.engraved {
+		pn.Ops = append(pn.Ops, p.lineOp(&p.engraved[i], side))
 	}
 	for i := range pn.Ops {
 		if pn.Ops[i].Side == SideFar {
@@ -375,7 +385,7 @@ func tilts(c *cutter, fr solid.Frame) []Deg {
 // featOp is a feature as an operation.
 func (p *part) featOp(f *feat, side CutSide) Op {
 	o := toPanel(f.outline, side)
-	op := Op{Use: f.use, Region: outline.Region{o}, Source: f.source, InSolid: true, InOutline: f.inLine}
+	op := Op{Use: f.use, Region: outline.Region{o}, Source: f.source, InSolid: true, InOutline: f.inLine, Tool: f.tool}
 	t := p.face.t
 	_, _, round := o.IsCircle(1e-9)
 	switch {

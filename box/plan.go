@@ -86,6 +86,7 @@ const (
 	OpGroove  OpKind = "groove"  // along the grain
 	OpNotch   OpKind = "notch"   // through, open to an edge
 	OpMark    OpKind = "mark"
+	OpEngrave OpKind = "engrave" // along lines: Strokes
 )
 
 // OpSide is where an operation reaches the surface.
@@ -113,6 +114,13 @@ type Op struct {
 	Source   string
 	Guest    Part // the part that a joint's cut takes, if any
 	InSolid  bool // whether the solid shows it (strokes do not)
+	// Strokes are the centre lines of an engraving, which has no Region: cut to
+	// the depth To with Tool, Width wide at the surface. Removed is the volume that
+	// it takes, mm3, each stroke by itself; the solid does not show it.
+	Strokes []outline.Path
+	Width   MM
+	Removed float64
+	Tool    Tool // of cuts and engravings for which one is given
 	// InOutline says that the contours of the panel already show this cut: a
 	// notch, or an opening that meets the edge.
 	InOutline bool

@@ -91,12 +91,15 @@ func (d Design) Resolve() (*Plan, error) {
 			return nil, c.err()
 		}
 		parts = s.buildInner(parts)
-		s.lowerFeatures(parts)
 	}
 	parts = s.buildFree(parts)
+	if d.Size != nil {
+		s.lowerFeatures(parts)
+	}
 	for _, p := range parts {
 		s.checkFeats(p)
 	}
+	s.checkShaped(parts)
 	if len(c.ps) > 0 {
 		return nil, c.err()
 	}

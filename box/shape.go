@@ -2,6 +2,7 @@ package box
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"holt.example/box/outline"
@@ -31,6 +32,34 @@ func shapeOutline(c *collector, path string, s Shape) (outline.Contour, bool) {
 		if len(c.ps) == n {
 			return outline.Slot(outline.Point{}, float64(s.Width), float64(s.Height)), true
 		}
+	case Oval:
+		c.length(path+".Oval.Width", s.Width, "width of an oval")
+		c.length(path+".Oval.Height", s.Height, "height of an oval")
+		if len(c.ps) == n {
+			return outline.Oval(outline.Point{}, float64(s.Width), float64(s.Height)), true
+		}
+	case Arch:
+		return archOutline(c, path+".Arch", s)
+	case Regular:
+		ok := c.within(path+".Regular.Sides", float64(s.Sides), 3, 24, "", "number of sides")
+		if ok = c.length(path+".Regular.Across", s.Across, "distance across") && ok; ok {
+			half := 180 / float64(s.Sides)
+			_, cs := sincos(half)
+			return outline.RegularPolygon(outline.Point{}, s.Sides, float64(s.Across)/2/cs, half-90), true
+		}
+	case Polygon:
+		if !c.within(path+".Polygon.Points", float64(len(s.Points)), 3, 1000, "points", "number of corners") {
+			return nil, false
+		}
+		ps := make([]outline.Point, len(s.Points))
+		for i, p := range s.Points {
+			c.offset(fmt.Sprintf("%s.Polygon.Points[%d].X", path, i), p.X, "place of a corner")
+			c.offset(fmt.Sprintf("%s.Polygon.Points[%d].Y", path, i), p.Y, "place of a corner")
+			ps[i] = outline.Point{X: float64(p.X), Y: float64(p.Y)}
+		}
+		if o := outline.Polygon(ps...); len(c.ps) == n && checkOutline(c, path+".Polygon.Points", o) {
+			return o, true
+		}
 	case Freeform:
 		if checkOutline(c, path+".Freeform.Outline", s.Outline) {
 			return s.Outline, true
@@ -39,6 +68,34 @@ func shapeOutline(c *collector, path string, s Shape) (outline.Contour, bool) {
 		c.addf(path, "unknown-value", "%T is not a shape", s)
 	}
 	return nil, false
+}
+
+// archOutline is straight up to the springing; the arc over it has the bulge
+// rise/(width/2).
+func archOutline(c *collector, path string, a Arch) (outline.Contour, bool) {
+	n := len(c.ps)
+	c.length(path+".Width", a.Width, "width of an arch")
+	c.length(path+".Height", a.Height, "height of an arch")
+	w, h, rise := float64(a.Width), float64(a.Height), float64(a.Rise)
+	if len(c.ps) > n {
+		c.atLeast0(path+".Rise", a.Rise, "rise of an arch")
+		return nil, false
+	}
+	if rise == 0 {
+		rise = w / 2
+		c.within(path+".Height", h, rise, maxLength, "mm", "height of a round-headed arch, at least half its width")
+	} else {
+		c.within(path+".Rise", rise, 0.1, math.Min(w/2, h), "mm", "rise of an arch, at most half its width and its height; 0 is half its width")
+	}
+	if len(c.ps) > n {
+		return nil, false
+	}
+	bulge, spring := rise/(w/2), h/2-rise
+	o := outline.Contour{{X: -w / 2, Y: -h / 2}, {X: w / 2, Y: -h / 2}, {X: w / 2, Y: spring, Bulge: bulge}, {X: -w / 2, Y: spring}}
+	if h-rise <= outline.SideTest {
+		o = outline.Contour{{X: -w / 2, Y: -h / 2}, {X: w / 2, Y: -h / 2, Bulge: bulge}}
+	}
+	return o, true
 }
 
 // checkOutline sees that a contour given by the user is sound.

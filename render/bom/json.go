@@ -123,18 +123,30 @@ type jsonEdge struct {
 
 type jsonAt [2]exact
 
+type jsonTool struct {
+	Diameter exact `json:"diameter,omitempty"`
+	VAngle   exact `json:"v_angle,omitempty"`
+	Tip      exact `json:"tip,omitempty"`
+}
+
 type jsonWork struct {
-	Kind   string     `json:"kind"`
-	Use    string     `json:"use,omitempty"`
-	Side   string     `json:"side"`
-	From   exact      `json:"from"`
-	To     exact      `json:"to"`
-	Tilt   []exact    `json:"tilt,omitempty"`
-	Guests []string   `json:"guests,omitempty"`
-	Source string     `json:"source,omitempty"`
-	Words  string     `json:"words"`
-	Region jsonRegion `json:"region"`
-	Bottom jsonRegion `json:"bottom,omitempty"`
+	Kind string  `json:"kind"`
+	Use  string  `json:"use,omitempty"`
+	Side string  `json:"side"`
+	From exact   `json:"from"`
+	To   exact   `json:"to"`
+	Tilt []exact `json:"tilt,omitempty"`
+	// Of an engraving: its centre lines, whose last bulge says nothing, the width
+	// at the surface and the volume taken.
+	Strokes jsonRegion `json:"strokes,omitempty"`
+	Width   *exact     `json:"width,omitempty"`
+	Removed *exact     `json:"removed,omitempty"`
+	Tool    *jsonTool  `json:"tool,omitempty"`
+	Guests  []string   `json:"guests,omitempty"`
+	Source  string     `json:"source,omitempty"`
+	Words   string     `json:"words"`
+	Region  jsonRegion `json:"region"`
+	Bottom  jsonRegion `json:"bottom,omitempty"`
 }
 
 type jsonRegion [][]jsonVertex
@@ -247,6 +259,16 @@ func (it Item) json() jsonItem {
 		}
 		for _, t := range w.Tilt {
 			jw.Tilt = append(jw.Tilt, exact(t))
+		}
+		if len(w.Strokes) > 0 {
+			for _, t := range w.Strokes {
+				jw.Strokes = append(jw.Strokes, regionJSON(outline.Region{outline.Contour(t)})...)
+			}
+			width, taken := exact(w.Width), exact(w.Removed)
+			jw.Width, jw.Removed = &width, &taken
+		}
+		if w.Tool != (box.Tool{}) {
+			jw.Tool = &jsonTool{exact(w.Tool.Diameter), exact(w.Tool.VAngle), exact(w.Tool.Tip)}
 		}
 		if w.Bottom != nil {
 			jw.Bottom = regionJSON(w.Bottom)

@@ -127,6 +127,9 @@ type Work struct {
 	Source   string
 	From, To box.MM // depths below the machined face, exact
 	Tilt     []box.Deg
+	Strokes  []outline.Path // of an engraving
+	Removed  float64        // by it, mm3
+	Tool     box.Tool       // where one is given
 	Region   outline.Region // at the depth From
 	Bottom   outline.Region // at the depth To; nil where it equals Region
 	// Depth and Width are the section of a joint's cut as it is to be set: the

@@ -19,6 +19,10 @@ func workOf(p box.Piece, op box.Op, names []string, step float64) (Work, int) {
 		From: op.From, To: op.To, Tilt: append([]box.Deg(nil), op.Tilt...),
 		Region: copyRegion(op.Region), Bottom: copyRegion(op.Bottom),
 	}
+	for _, t := range op.Strokes {
+		w.Strokes = append(w.Strokes, append(outline.Path(nil), t...))
+	}
+	w.Removed, w.Tool = op.Removed, op.Tool
 	d := describer{p: p, op: op, names: names, step: step, open: -1}
 	if op.Guest != "" {
 		d.step = math.Min(step, fine)
@@ -30,6 +34,8 @@ func workOf(p box.Piece, op box.Op, names []string, step float64) (Work, int) {
 		d.atEdge(&w)
 	case box.OpHousing, box.OpGroove:
 		d.channel(&w)
+	case box.OpEngrave:
+		d.engraved(&w)
 	default:
 		d.island(&w)
 	}
@@ -104,6 +110,28 @@ func (d *describer) island(w *Work) {
 	if len(d.op.Region) > 0 {
 		w.Where = d.place(c.Y-d.v0) + " up, " + d.across(c.X)
 	}
+}
+
+// engraved describes lines: how long they are together, how wide and deep, with
+// what, and where their middle is.
+func (d *describer) engraved(w *Work) {
+	l := 0.0
+	var e outline.Box
+	for i, p := range d.op.Strokes {
+		l += p.Length()
+		if i == 0 {
+			e = p.Extents()
+		}
+		e = e.Join(p.Extents())
+	}
+	w.Width, w.Depth = d.op.Width, box.MM(float64(d.op.To-d.op.From))
+	tool := "a flat cutter"
+	if a := d.op.Tool.VAngle; a != 0 {
+		tool = "a V-cutter of " + num(float64(a)) + " deg"
+	}
+	w.What = fmt.Sprintf("lines engraved, %s long in all, %s wide, %s deep with %s", num(nearest(l, 1)), num(nearest(float64(w.Width), 0.01)), num(nearest(float64(w.Depth), 0.01)), tool)
+	c := e.Centre()
+	w.Where = d.place(c.Y-d.v0) + " up, " + d.across(c.X)
 }
 
 // atEdge describes what is open to an edge: rebates and notches.

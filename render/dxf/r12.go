@@ -160,6 +160,17 @@ func (f *r12) item(it flat.Item) {
 			f.bulge(v.Bulge)
 		}
 		start("SEQEND")
+	case flat.Open:
+		start("POLYLINE")
+		f.int(66, 1)
+		f.at(10, outline.Point{})
+		f.int(70, 0) // open
+		for _, v := range it.Stroke {
+			start("VERTEX")
+			f.at(10, v.At())
+			f.bulge(v.Bulge)
+		}
+		start("SEQEND")
 	case flat.Disc:
 		start("CIRCLE")
 		f.at(10, outline.Point{X: it.Circle.X, Y: it.Circle.Y})

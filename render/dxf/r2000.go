@@ -272,6 +272,15 @@ func (f *r2000) item(it flat.Item) {
 			f.flatAt(10, v.At())
 			f.bulge(v.Bulge)
 		}
+	case flat.Open:
+		start("LWPOLYLINE", "AcDbPolyline")
+		f.int(90, len(it.Stroke))
+		f.int(70, 0) // open
+		f.num(43, 0) // no width
+		for _, v := range it.Stroke {
+			f.flatAt(10, v.At())
+			f.bulge(v.Bulge)
+		}
 	case flat.Disc:
 		start("CIRCLE", "AcDbCircle")
 		f.at(10, outline.Point{X: it.Circle.X, Y: it.Circle.Y})

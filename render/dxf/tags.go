@@ -101,6 +101,7 @@ var colours = [flat.Kinds]int{
 	flat.Groove:  1,
 	flat.Notch:   4,
 	flat.Mark:    2,
+	flat.Engrave: 6,
 	flat.Grain:   3,
 	flat.Size:    4,
 	flat.Text:    2,

@@ -130,6 +130,7 @@ var colours = [flat.Kinds]string{
 	flat.Groove:  "#587033",
 	flat.Notch:   "#85405a",
 	flat.Mark:    "#6b6b6b",
+	flat.Engrave: "#4f5f9a",
 	flat.Grain:   "#a58a5c",
 	flat.Size:    "#5a5f63",
 	flat.Text:    "#33383b",
@@ -160,6 +161,11 @@ func (f *file) item(it flat.Item) {
 	case flat.Closed:
 		f.put(`<path d="`)
 		f.contour(it.Contour)
+		f.put(`"`)
+		f.end("path", it.Note)
+	case flat.Open:
+		f.put(`<path d="`)
+		f.stroke(it.Stroke)
 		f.put(`"`)
 		f.end("path", it.Note)
 	case flat.Disc:
@@ -231,6 +237,20 @@ func (f *file) contour(c outline.Contour) {
 		f.arc(v.At(), to, v.Bulge)
 	}
 	f.put(" Z")
+}
+
+// stroke writes path data that does not close.
+func (f *file) stroke(p outline.Path) {
+	f.put("M ")
+	f.place(p[0].At())
+	for i := 0; i+1 < len(p); i++ {
+		if to := p[i+1].At(); p[i].Bulge == 0 {
+			f.put(" L ")
+			f.place(to)
+		} else {
+			f.arc(p[i].At(), to, p[i].Bulge)
+		}
+	}
 }
 
 // arc writes the arc from p to q in equal pieces of at most 90 degrees, each

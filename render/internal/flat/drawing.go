@@ -17,6 +17,7 @@ const (
 	Disc                // Item.Circle
 	Line                // from Item.From to Item.To
 	Label               // Item.Text at Item.From
+	Open                // Item.Stroke
 )
 
 // Item is one thing on a drawing.
@@ -25,6 +26,7 @@ type Item struct {
 	Layer    Layer
 	Contour  outline.Contour
 	Circle   Circle
+	Stroke   outline.Path
 	From, To outline.Point
 	Text     Writing
 	Note     string // what it is, in words; made from the plan, so escape it
@@ -66,6 +68,8 @@ func (it Item) extents() outline.Box {
 	switch it.Shape {
 	case Closed:
 		return it.Contour.Extents()
+	case Open:
+		return it.Stroke.Extents()
 	case Disc:
 		c := it.Circle
 		return outline.Box{Min: outline.Point{X: c.X - c.R, Y: c.Y - c.R}, Max: outline.Point{X: c.X + c.R, Y: c.Y + c.R}}
@@ -95,6 +99,7 @@ func boundsOf(items []Item) outline.Box {
 func (it Item) moved(by outline.Point) Item {
 	p := func(q outline.Point) outline.Point { return outline.Point{X: Grid(q.X + by.X), Y: Grid(q.Y + by.Y)} }
 	it.Contour = shift(it.Contour, by)
+	it.Stroke = outline.Path(shift(outline.Contour(it.Stroke), by))
 	c := p(outline.Point{X: it.Circle.X, Y: it.Circle.Y})
 	it.Circle.X, it.Circle.Y = c.X, c.Y
 	it.From, it.To = p(it.From), p(it.To)
@@ -124,6 +129,31 @@ func closed(l Layer, c outline.Contour, note string) (Item, bool) {
 		return Item{}, false
 	}
 	return Item{Shape: Closed, Layer: l, Contour: c, Note: note}, true
+}
+
+// open makes the item of a stroke: a contour or circle if it comes back to its
+// beginning, a line if it is one.
+func open(l Layer, p outline.Path, note string) (Item, bool) {
+	if p.Closed() {
+		return closed(l, outline.Contour(p[:len(p)-1]), note)
+	}
+	var g outline.Path
+	for _, v := range p {
+		v.X, v.Y = Grid(v.X), Grid(v.Y)
+		if n := len(g); n > 0 && g[n-1].At() == v.At() {
+			g[n-1].Bulge = v.Bulge
+			continue
+		}
+		g = append(g, v)
+	}
+	if len(g) < 2 {
+		return Item{}, false
+	}
+	g[len(g)-1].Bulge = 0
+	if len(g) == 2 && g[0].Bulge == 0 {
+		return Item{Shape: Line, Layer: l, From: g[0].At(), To: g[1].At(), Note: note}, true
+	}
+	return Item{Shape: Open, Layer: l, Stroke: g, Note: note}, true
 }
 
 // check refuses what cannot be written.
@@ -170,5 +200,25 @@ func (it Item) sameLine() string {
 		}
 		return string(b)
 	}
+	if it.Shape == Open || it.Shape == Line {
+		p := it.Stroke
+		if it.Shape == Line {
+			p = outline.Line(it.From, it.To)
+		}
+		// Either way round is the same stroke.
+		return min(strokeKey(p), strokeKey(p.Reverse()))
+	}
 	return ""
+}
+
+func strokeKey(p outline.Path) string {
+	b := []byte("open")
+	for i, v := range p {
+		b = append(appendTicks(append(b, ' '), ticks(v.X), 0), ' ')
+		b = append(appendTicks(b, ticks(v.Y), 0), ' ')
+		if i+1 < len(p) {
+			b = fmt.Appendf(b, "%.9f", v.Bulge+0)
+		}
+	}
+	return string(b)
 }

@@ -17,8 +17,9 @@ const (
 	Groove
 	Notch
 	Mark
-	Grain // the grain arrow
-	Size  // overall sizes
+	Engrave // along lines
+	Grain   // the grain arrow
+	Size    // overall sizes
 	Text
 	kinds int = iota
 )
@@ -26,7 +27,7 @@ const (
 // words is never changed.
 var words = [kinds]string{
 	"PROFILE", "FACE", "BORE", "OPENING", "POCKET", "REBATE", "HOUSING", "GROOVE",
-	"NOTCH", "MARK", "GRAIN", "SIZE", "TEXT",
+	"NOTCH", "MARK", "ENGRAVE", "GRAIN", "SIZE", "TEXT",
 }
 
 // Kinds is the number of kinds: they count from 0.
@@ -61,7 +62,7 @@ const (
 //	TURNED_ or FAR_ or EDGE_   the view: FAR only for the far face's outline in
 //	                           the view as machined
 //	the kind                   PROFILE BORE OPENING POCKET REBATE HOUSING GROOVE
-//	                           NOTCH MARK FACE, or GRAIN SIZE TEXT
+//	                           NOTCH MARK ENGRAVE FACE, or GRAIN SIZE TEXT
 //	_FROM                      where the work begins, if not at the face
 //	_TO                        its depth in mm: 5.0, 14.6
 //	_BOTTOM                    for the outline of its bottom, where walls tilt

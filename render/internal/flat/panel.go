@@ -3,6 +3,7 @@ package flat
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"holt.example/box"
@@ -26,6 +27,8 @@ func kindOf(k box.OpKind) Kind {
 		return Notch
 	case box.OpMark:
 		return Mark
+	case box.OpEngrave:
+		return Engrave
 	}
 	return Pocket
 }
@@ -45,16 +48,26 @@ type collector struct {
 
 func (c *collector) add(l Layer, r outline.Region, note string) {
 	for _, o := range r {
-		it, ok := closed(l, o, note)
-		if !ok {
-			continue
+		if it, ok := closed(l, o, note); ok {
+			c.put(it)
 		}
-		line := it.sameLine()
-		if key := l.Name() + " " + line; !c.seen[key] {
-			c.seen[key] = true
-			c.lines[line] = true
-			c.items = append(c.items, it)
+	}
+}
+
+func (c *collector) addStrokes(l Layer, ps []outline.Path, note string) {
+	for _, p := range ps {
+		if it, ok := open(l, p, note); ok {
+			c.put(it)
 		}
+	}
+}
+
+func (c *collector) put(it Item) {
+	line := it.sameLine()
+	if key := it.Layer.Name() + " " + line; !c.seen[key] {
+		c.seen[key] = true
+		c.lines[line] = true
+		c.items = append(c.items, it)
 	}
 }
 
@@ -89,9 +102,14 @@ func views(p box.Panel) (machined, turned view, err error) {
 		if s.layer.View == Turned {
 			c = &over
 			s.top, s.low = s.top.Transform(outline.MirrorX()), s.low.Transform(outline.MirrorX())
+			op.Strokes = slices.Clone(op.Strokes)
+			for k, p := range op.Strokes {
+				op.Strokes[k] = p.Transform(outline.MirrorX())
+			}
 		}
 		note := describe(op, s)
 		c.add(s.layer, s.top, note)
+		c.addStrokes(s.layer, op.Strokes, note)
 		if len(s.low) > 0 {
 			l := s.layer
 			l.Bottom = true
@@ -150,6 +168,11 @@ func checkPanel(p box.Panel) error {
 		}
 		if err := look(what, op.Bottom); err != nil {
 			return err
+		}
+		for _, p := range op.Strokes {
+			if err := check(outline.Contour(p)); err != nil {
+				return fmt.Errorf("%s: %w", what, err)
+			}
 		}
 	}
 	return nil
@@ -225,6 +248,12 @@ func describe(op box.Op, s seen) string {
 		b.WriteString(", " + Dotted(s.from) + " to " + Dotted(s.to) + " deep")
 	case ticks(s.to) != 0:
 		b.WriteString(", " + Dotted(s.to) + " deep")
+	}
+	if len(op.Strokes) > 0 && ticks(float64(op.Width)) != 0 {
+		b.WriteString(", lines " + Dotted(float64(op.Width)) + " wide")
+		if op.Tool.VAngle != 0 {
+			b.WriteString(" with a V-cutter of " + Num(float64(op.Tool.VAngle)) + "°")
+		}
 	}
 	if op.Guest != "" {
 		b.WriteString(", takes " + string(op.Guest))
