@@ -126,7 +126,7 @@ func randomFree(r *rand.Rand) (Job, FreeRules) {
 }
 
 func TestFreeRandomJobs(t *testing.T) {
-	for seed := int64(0); seed < 30; seed++ {
+	for seed := int64(0); seed < 20; seed++ {
 		r := rand.New(rand.NewSource(seed))
 		job, rules := randomFree(r)
 		l, err := Free(context.Background(), job, rules)

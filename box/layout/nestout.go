@@ -158,6 +158,24 @@ func (n *nester) cheapest(ctx context.Context, effort int) (*plan, int) {
 			}
 		}
 	}
+	// the bounding rectangles by themselves, which is quick and often as good
+	plain := true
+	for _, s := range n.fits.shapes {
+		plain = plain && s.part >= 0
+	}
+	if plain {
+		r := n.rects()
+		for _, fav := range favours {
+			for _, off := range []bool{true, false} {
+				if !off && !hasOffcut(n.checked) {
+					continue
+				}
+				if p, _, _ := r.start(off, fav); n.better(p, best) && n.clean(p) {
+					best = p
+				}
+			}
+		}
+	}
 	orders := 4
 	if len(n.copies) > 1500 {
 		orders = 1

@@ -220,12 +220,12 @@ func (n *nofit) index() {
 	k := len(n.first) - 1
 	n.nx = 1
 	switch {
-	case len(n.edge) > 40:
-		n.nx = 32
-	case len(n.edge) > 16:
-		n.nx = 20
+	case len(n.edge) > 60:
+		n.nx = 24
+	case len(n.edge) > 20:
+		n.nx = 16
 	case len(n.edge) > 7:
-		n.nx = 12
+		n.nx = 10
 	}
 	w, h := n.x1-n.x0, n.y1-n.y0
 	n.kx, n.ky = float64(n.nx)/w, float64(n.nx)/h

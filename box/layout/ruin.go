@@ -50,6 +50,7 @@ type sawState struct {
 	touched []bool
 	rng     source
 	found   option2
+	upright bool // lay everything as drawn if it may be
 }
 
 type option2 struct {
@@ -122,12 +123,29 @@ func (s *sawState) look(i int32, skip uint64) bool {
 	best := option2{bin: -1, loss: math.Inf(1)}
 	var bits uint64
 	left := 0
+	mask := wayUp | waySide
+	if s.upright {
+		mask = wayUp
+	}
+	if skip > 0 {
+		// now and then only one way to lie, or what fits a row would always be
+		// turned for the sake of the rest
+		switch s.rng.n(24) {
+		case 0:
+			mask = wayUp
+		case 1:
+			mask = waySide
+		}
+	}
 	for b := range s.bins {
 		bin := &s.bins[b]
 		if !bin.open {
 			continue
 		}
-		ways := p.ways[bin.kind]
+		ways := p.ways[bin.kind] & mask
+		if ways == 0 {
+			ways = p.ways[bin.kind]
+		}
 		up := ways&wayUp != 0 && p.w <= bin.maxW && p.h <= bin.maxH
 		side := ways&waySide != 0 && p.h <= bin.maxW && p.w <= bin.maxH
 		if !up && !side {
@@ -419,12 +437,13 @@ func (r *sawBest) better(o *sawBest) bool {
 // construct lays everything out in each of the sort orders and takes the best.
 func (p *sawing) construct() *sawBest {
 	var best *sawBest
-	for how := 0; how < 6; how++ {
+	for how := 0; how < 12; how++ {
 		s := p.state(1)
+		s.upright = how >= 6
 		for i := range p.pieces {
 			s.out = append(s.out, int32(i))
 		}
-		s.order(how)
+		s.order(how % 6)
 		s.openFirst()
 		s.recreate(0, math.Inf(1))
 		if r := s.snapshot(); r.better(best) {
