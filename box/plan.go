@@ -3,6 +3,7 @@ package box
 import (
 	"holt.example/box/outline"
 	"holt.example/box/solid"
+	"holt.example/joints"
 )
 
 // Plan is a resolved design: every part solved, placed, checked and drawn
@@ -20,6 +21,7 @@ type Plan struct {
 	inside   [3]MM
 	outside  [3]MM
 	diag     Diagonals
+	ring     []ringCorner
 	words    map[Part][]string
 }
 
@@ -134,6 +136,17 @@ type Seam struct {
 	Theta           Deg   // inside angle
 	Least, Greatest MM    // gap over the measured range of thickness
 	Contact         float64
+	Holds           []joints.Hold // what keeps it together; nil: nothing, it stays dry and free to move
+}
+
+// Glued reports whether glue belongs in the seam.
+func (s Seam) Glued() bool {
+	for _, h := range s.Holds {
+		if h.Kind == "glue" {
+			return true
+		}
+	}
+	return false
 }
 
 // Void is a place between parts, inside the outer planes, that nothing fills.

@@ -70,25 +70,35 @@ func (d Design) MustResolve() *Plan {
 // Resolve solves the design: it returns either a plan, or every problem at
 // once as Problems.
 func (d Design) Resolve() (*Plan, error) {
+	plan, _, _, err := d.solve(nil)
+	return plan, err
+}
+
+// solve is Resolve with the shell and the parts in plan order. What name does
+// to the new shell, if not nil, comes before anything else.
+func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 	c := &collector{}
 	d.check(c)
 	s := &shell{d: &d, c: c}
 	var parts []*part
 	if d.Size == nil && len(c.ps) > 0 {
-		return nil, c.err()
+		return nil, nil, nil, c.err()
 	}
 	if d.Size != nil {
 		if s = newShell(&d, c); s == nil {
-			return nil, c.err()
+			return nil, nil, nil, c.err()
+		}
+		if name != nil {
+			name(s)
 		}
 		if !s.setJoints() {
 			s.checkOpenings()
-			return nil, c.err()
+			return nil, nil, nil, c.err()
 		}
 		r := s.setOrder()
 		s.checkRings(r)
 		if parts = s.build(r); len(c.ps) > 0 {
-			return nil, c.err()
+			return nil, nil, nil, c.err()
 		}
 		parts = s.buildInner(parts)
 	}
@@ -101,7 +111,7 @@ func (d Design) Resolve() (*Plan, error) {
 	}
 	s.checkShaped(parts)
 	if len(c.ps) > 0 {
-		return nil, c.err()
+		return nil, nil, nil, c.err()
 	}
 	for _, p := range parts {
 		for i := range p.feats {
@@ -117,12 +127,13 @@ func (d Design) Resolve() (*Plan, error) {
 	if d.Size != nil {
 		voids = s.findVoids(parts)
 	}
-	plan := s.plan(sorted(parts))
+	parts = sorted(parts)
+	plan := s.plan(parts)
 	plan.voids = voids
 	if len(c.ps) > 0 {
-		return nil, c.err()
+		return nil, nil, nil, c.err()
 	}
-	return plan, nil
+	return plan, s, parts, nil
 }
 
 // sorted puts the parts into plan order: front, back, left, right or wall/1...,
@@ -202,6 +213,9 @@ func (s *shell) sizes(p *Plan) {
 		p.inside = [3]MM{MM(hi - lo), MM(hi2 - lo2), MM(s.height)}
 	}
 	outside := s.outerCorners(s.lower)
+	for i, c := range outside {
+		p.ring = append(p.ring, ringCorner{s.faces[i].part, s.faces[(i+1)%s.walls].part, c})
+	}
 	w := [4]float64{math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)}
 	for _, c := range outside {
 		w[0], w[1] = math.Min(w[0], c[0]), math.Max(w[1], c[0])
@@ -265,7 +279,7 @@ func (s *shell) seams(p *Plan, parts []*part) {
 		}
 		a, b := &s.faces[e.over], e.second(s)
 		m := Seam{Over: a.part, Under: b.part, Joint: e.sec.Name, From: place(e.a), To: place(e.b),
-			Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest}
+			Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest, Holds: append([]joints.Hold(nil), e.sec.Holds...)}
 		if q, r := by[a], by[b]; q != nil && r != nil {
 			m.Contact = solid.Contact(q.solid, r.solid, float64(e.sec.Play))
 		}

@@ -8,113 +8,106 @@ import (
 	"holt.example/render/bom"
 )
 
-// step is one step of putting a box together: parts that are added at once.
-type step struct{ parts []box.Part }
-
-// steps is an order in which a box goes together. A part that laps over others
-// is added when those are in place: it then moves straight in along its own
-// normal, because nothing of it is behind them. Parts that lap over each other
-// in a ring, or meet in mitres, come together.
-func steps(pieces []box.Piece, seams []box.Seam) []step {
-	index := make(map[box.Part]int, len(pieces))
-	for i, p := range pieces {
-		index[p.Part] = i
+// assembly says how the box goes together.
+func assembly(b *strings.Builder, plan *box.Plan) {
+	a, err := plan.Assembly()
+	if len(a.Steps) < 2 && err == nil {
+		return // one part, or none
 	}
-	under := make([][]int, len(pieces)) // what must be in place before
-	for _, s := range seams {
-		o, ok1 := index[s.Over]
-		u, ok2 := index[s.Under]
-		if ok1 && ok2 && o != u {
-			under[o] = append(under[o], u)
-			if strings.Contains(s.Joint, "mitre") {
-				under[u] = append(under[u], o)
-			}
-		}
+	b.WriteString("\n## Putting it together\n\n")
+	for _, c := range a.Captive {
+		fmt.Fprintf(b, "**%s hold one another:** no straight move brings any of them home while the others are in place. Change a joint before you cut, or see whether they can be turned or sprung in. They count as one piece here.\n\n", list(c))
 	}
-	// reach[i] holds what i needs, directly or not. Parts that need each other
-	// go in one step.
-	reach := make([][]bool, len(pieces))
-	for i := range pieces {
-		reach[i] = make([]bool, len(pieces))
-		todo := append([]int(nil), under[i]...)
-		for len(todo) > 0 {
-			k := todo[len(todo)-1]
-			todo = todo[:len(todo)-1]
-			if !reach[i][k] {
-				reach[i][k] = true
-				todo = append(todo, under[k]...)
-			}
-		}
+	b.WriteString("Each part goes home by one straight move. Left, right, front and back are those of the box, seen from the front.\n\n")
+	n := 1
+	line := func(format string, args ...any) {
+		fmt.Fprintf(b, "%d. "+format+"\n", append([]any{n}, args...)...)
+		n++
 	}
-	placed := make([]bool, len(pieces))
-	var out []step
-	for {
-		next := -1
-		for i := range pieces {
-			if placed[i] {
-				continue
-			}
-			ready := true
-			for k := range pieces {
-				ready = ready && (!reach[i][k] || placed[k] || reach[k][i])
-			}
-			if ready {
-				next = i
-				break
-			}
+	line("Put it together dry, in this order, and mark on every part which side is inside and which is up.")
+	again := false
+	for i, s := range a.Steps {
+		text := bom.Escape(s.String())
+		if i > 0 && len(s.Onto) == 0 {
+			text = "Put aside what is done. " + text
 		}
-		if next < 0 {
-			return out
-		}
-		var s step
-		for k := range pieces {
-			if !placed[k] && (k == next || reach[next][k] && reach[k][next]) {
-				placed[k] = true
-				s.parts = append(s.parts, pieces[k].Part)
-			}
-		}
-		out = append(out, s)
+		line("%s%s.%s", text, closes(s), check(s.Check))
+		again = again || len(s.Check) > 0
+	}
+	if again {
+		line("Measure the diagonals again before the glue sets or the last screws are tight.")
 	}
 }
 
-// assembly says how the box goes together.
-func assembly(b *strings.Builder, plan *box.Plan) {
-	b.WriteString("\n## Putting it together\n\n")
-	check, again := "", ""
-	if d := plan.Diagonals().Outside; d[0] > 0 && figure(float64(d[0])) == figure(float64(d[1])) {
-		check = ", check that both diagonals read the same"
-		again = "Measure both diagonals again before the glue sets.\n"
+// list is names with an "and".
+func list(ps []box.Part) string {
+	if len(ps) < 2 {
+		return names(ps, "")
 	}
-	fmt.Fprintf(b, "1. Put it together dry%s, and mark on every part which side is inside and which is up.\n", check)
-	seams := plan.Seams()
-	var placed []box.Part
-	n := 1
-	for _, s := range steps(plan.Pieces(), seams) {
-		n++
-		verb := "Add"
-		if len(placed) == 0 {
-			verb = "Begin with"
+	return names(ps[:len(ps)-1], ", ") + " and " + names(ps[len(ps)-1:], "")
+}
+
+// closes says which seams a step closes, and what holds them.
+func closes(s box.Step) string {
+	var to []string
+	for _, m := range s.Seams {
+		other := m.Over
+		if len(s.Parts) == 1 && s.Parts[0] == m.Over {
+			other = m.Under
 		}
-		fmt.Fprintf(b, "%d. %s %s", n, verb, names(s.parts, ", "))
-		if len(s.parts) > 1 {
-			b.WriteString(" together: they hold each other")
+		name := bom.Escape(string(other))
+		if len(s.Parts) > 1 {
+			name = bom.Escape(string(m.Over)) + " with " + bom.Escape(string(m.Under))
 		}
-		var to []string
-		for _, m := range seams {
-			if has(s.parts, m.Over) && has(placed, m.Under) {
-				to = append(to, bom.Escape(string(m.Under))+" ("+bom.Escape(m.Joint)+")")
-			}
-			if has(s.parts, m.Under) && has(placed, m.Over) {
-				to = append(to, bom.Escape(string(m.Over))+" ("+bom.Escape(m.Joint)+")")
-			}
-		}
-		if len(to) > 0 {
-			fmt.Fprintf(b, ", on %s", strings.Join(to, ", "))
-		}
-		b.WriteString(".\n")
-		placed = append(placed, s.parts...)
+		to = append(to, name+" ("+bom.Escape(m.Joint)+", "+bom.Escape(holds(m))+")")
 	}
-	if again != "" {
-		fmt.Fprintf(b, "%d. %s", n+1, again)
+	if len(to) == 0 {
+		return ""
 	}
+	return "; it meets " + strings.Join(to, ", ")
+}
+
+// holds says what keeps a seam together.
+func holds(m box.Seam) string {
+	if len(m.Holds) == 0 {
+		return "dry"
+	}
+	var out []string
+	for _, h := range m.Holds {
+		out = append(out, strings.TrimSpace(h.Kind+" "+h.Note))
+	}
+	s := strings.Join(out, " and ")
+	if !m.Glued() {
+		s += ", no glue"
+	}
+	return s
+}
+
+// check says what a tape should read.
+func check(ds []box.Diagonal) string {
+	if len(ds) == 0 {
+		return ""
+	}
+	equal := true
+	var out []string
+	for _, d := range ds {
+		equal = equal && figure(float64(d.Length)) == figure(float64(ds[0].Length))
+		out = append(out, fmt.Sprintf("%s to %s %s", corner(d.From), corner(d.To), figure(float64(d.Length))))
+	}
+	if equal {
+		return fmt.Sprintf(" Check that it is square: over the walls' lower edge all diagonals read %s (%s).", figure(float64(ds[0].Length)), diagonals(ds))
+	}
+	return " Check the shape: over the walls' lower edge the diagonals read " + strings.Join(out, ", ") + "."
+}
+
+func corner(c [2]box.Part) string {
+	return bom.Escape(string(c[0])) + "/" + bom.Escape(string(c[1]))
+}
+
+func diagonals(ds []box.Diagonal) string {
+	var out []string
+	for _, d := range ds {
+		out = append(out, corner(d.From)+" to "+corner(d.To))
+	}
+	return strings.Join(out, ", ")
 }

@@ -3,7 +3,6 @@ package render
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"math"
 	"path/filepath"
@@ -53,57 +52,83 @@ func TestPlanPage(t *testing.T) {
 	}
 }
 
-func TestSteps(t *testing.T) {
-	ring := pent()
-	ring.Roof, ring.Walls, ring.Corners = box.NoRoof{}, nil, box.Corners{Laps: box.Pinwheel}
-	mitred := ring
-	mitred.Corners = box.Corners{Joint: joints.Mitre{}}
-	under := pent()
-	under.Walls, under.Floor = nil, box.FloorUnder{}
-	gable := pent()
-	gable.Walls, gable.Roof = nil, box.Gable{}
-	for name, tt := range map[string]struct {
-		d    box.Design
-		want string
-	}{
-		// The back laps over the roof and comes last.
-		"pent":   {pent(), "[floor] [left] [right] [front] [roof] [back]"},
-		"ring":   {ring, "[floor] [front back left right]"},
-		"mitred": {mitred, "[floor] [front back left right]"},
-		"under":  {under, "[left] [right] [front] [back] [floor] [roof]"},
-		"gable":  {gable, "[floor] [left] [right] [front] [back] [roof/left] [roof/right]"},
-	} {
-		p := resolve(t, tt.d)
-		var got []string
-		for _, s := range steps(p.Pieces(), p.Seams()) {
-			got = append(got, fmt.Sprint(s.parts))
-		}
-		if g := strings.Join(got, " "); g != tt.want {
-			t.Errorf("%s: %s, want %s", name, g, tt.want)
-		}
+// section is a part of the page, from its heading to the next.
+func section(t *testing.T, text, heading string) string {
+	t.Helper()
+	_, rest, ok := strings.Cut(text, "\n## "+heading+"\n\n")
+	if !ok {
+		t.Fatalf("no %q in\n%s", heading, text)
+	}
+	rest, _, _ = strings.Cut(rest, "\n## ")
+	return rest
+}
+
+func TestAssembly(t *testing.T) {
+	d := pent()
+	d.Walls, d.Features = nil, nil
+	d.Floor = box.FloorBetween{Raise: 20, Joint: joints.Housing{Dry: true}}
+	// Outside 120 + 2 x 14.6 = 149.2 each way: sqrt 2 x 149.2 = 211.0007.
+	want := `Each part goes home by one straight move. Left, right, front and back are those of the box, seen from the front.
+
+1. Put it together dry, in this order, and mark on every part which side is inside and which is up.
+2. Begin with floor.
+3. Add left, moving it to the right; it meets floor (housing, dry).
+4. Add right, moving it to the left; it meets floor (housing, dry).
+5. Add front, moving it to the back; it meets right (rebate, glue and nail through the lip of front), left (rebate, glue and nail through the lip of front), floor (housing, dry).
+6. Add back, moving it to the front; it meets right (rebate, glue and nail through the lip of back), left (rebate, glue and nail through the lip of back), floor (housing, dry). Check that it is square: over the walls' lower edge all diagonals read 211.0007 (front/right to back/left, right/back to left/front).
+7. Add roof, moving it down and a little to the back, square to its face; it meets front (butt, screw through roof into the end of front, no glue), right (butt, screw through roof into the end of right, no glue), back (butt, screw through roof into the end of back, no glue), left (butt, screw through roof into the end of left, no glue).
+8. Measure the diagonals again before the glue sets or the last screws are tight.
+`
+	if got := section(t, page(t, d), "Putting it together"); got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }
 
-// A part is added when all that it laps over is in place, and none is lost.
-func TestStepsKeepTheOrder(t *testing.T) {
-	for _, corners := range []box.Laps{box.FrontBack, box.Sides} {
-		d := pent()
-		d.Walls = nil
-		d.Corners.Laps = corners
-		p := resolve(t, d)
-		at, n := map[box.Part]int{}, 0
-		for i, s := range steps(p.Pieces(), p.Seams()) {
-			for _, q := range s.parts {
-				at[q] = i
-				n++
-			}
+// stopped is a housing at a corner that runs out at neither end.
+type stopped struct{ joints.Housing }
+
+func (j stopped) Section(c joints.Corner) (joints.Section, error) {
+	c.RunOn += 15
+	return j.Housing.Section(c)
+}
+
+func TestAssemblyOfGroups(t *testing.T) {
+	d := pent()
+	d.Walls, d.Features, d.Roof, d.Floor = nil, nil, box.NoRoof{}, box.NoFloor{}
+	d.Corners = box.Corners{Laps: box.Pinwheel, Joint: stopped{joints.Housing{Stop: 20}}}
+	got := section(t, page(t, d), "Putting it together")
+	for _, want := range []string{"\n4. Put aside what is done. Begin with back.\n",
+		"\n6. Join back and right as one piece to front and left, moving them to the front; it meets front with right (housing, glue), back with left (housing, glue). Check"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
 		}
-		if n != len(p.Pieces()) {
-			t.Errorf("%d parts placed of %d", n, len(p.Pieces()))
-		}
-		for _, s := range p.Seams() {
-			if at[s.Over] <= at[s.Under] {
-				t.Errorf("%s laps over %s but is added in step %d, not after %d", s.Over, s.Under, at[s.Over], at[s.Under])
+	}
+	d.Floor = box.FloorBetween{Raise: 20, Joint: joints.Housing{Stop: 15}}
+	got = section(t, page(t, d), "Putting it together")
+	if want := "**front, back, left, right and floor hold one another:** no straight move"; !strings.HasPrefix(got, want) {
+		t.Errorf("no %q in\n%s", want, got)
+	}
+}
+
+// Test pieces are written like any box: a drawing for each group, and each
+// sample put together by itself.
+func TestFilesOfTestPieces(t *testing.T) {
+	plan, err := pent().TestPieces()
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, err := Files(plan, small())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := 11 + 3*len(plan.Pieces()); len(files) != want {
+		t.Errorf("%d files, want %d", len(files), want)
+	}
+	for _, f := range files {
+		if f.Name == "plan.md" {
+			got := section(t, string(f.Data), "Putting it together")
+			if n := strings.Count(got, "Put aside what is done. Begin with"); n != len(plan.Seams())-1 {
+				t.Errorf("%d samples after the first, want %d", n, len(plan.Seams())-1)
 			}
 		}
 	}

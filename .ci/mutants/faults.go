@@ -40,4 +40,12 @@ var faults = []fault{
 	{"triangles inside out", "render/stl/round.go", "facets = append(facets, facet{b.Sub(a).Cross(c.Sub(a)).Unit(), a, b, c})", "facets = append(facets, facet{c.Sub(a).Cross(b.Sub(a)).Unit(), a, c, b})", writers},
 	{"picture upside down", "render/svg/encode.go", "f.num(f.y1 - it.Circle.Y)", "f.num(it.Circle.Y)", writers},
 	{"guests rounded up", "render/bom/round.go", "grid(math.Floor((x+near)/step), step)", "grid(math.Ceil((x+near)/step), step)", writers},
+	{"who stops whom, the wrong way round", "box/assembly_shadow.go", "if g.depth(p.lump, at) > g.depth(q.lump, at) {", "if g.depth(p.lump, at) < g.depth(q.lump, at) {", "./box"},
+	{"shadows taken for their bounds", "box/assembly_shadow.go", "parting(a.hull, b.hull, gap) || parting(b.hull, a.hull, gap) {", "false {", "./box"},
+	{"parts on one side of the joint only", "box/assembly_leave.go", "if stop[k].has(j) && among.has(j) && !seen.has(j) {", "if stop[k].has(j) && among.has(j) && !seen.has(j) && k == i {", "./box"},
+	{"holes that let nothing through", "box/assembly_order.go", "if open[i] && len(ps[i].Body.Prisms) > 0 {", "if !open[i] && len(ps[i].Body.Prisms) > 0 {", "./box"},
+	{"glue forgotten", "box/resolve.go", "Holds: append([]joints.Hold(nil), e.sec.Holds...)}", "Holds: nil}", "./box ./render"},
+	{"variants that skip the last axis", "box/variants.go", "k := len(at) - 1\n", "k := len(at) - 2\n", "./box"},
+	{"test pieces all of one clearance", "box/sample.go", "return f.Fit(play)", "return f.Fit(0*play + 0.2)", "./box"},
+	{"a floor that moved is not seen", "box/boxtest/fits.go", "!(math.Abs(v-declared) <= crumb) {", "!(math.Abs(v-declared) <= 1e3) {", "./box/boxtest"},
 }
