@@ -156,7 +156,7 @@ func TestLengthsLaws(t *testing.T) {
 // Free and saw layouts stay sound when the job is scaled, mirrored, permuted
 // or its quantities are split.
 func TestSoundUnderChange(t *testing.T) {
-	for seed := int64(100); seed < 108; seed++ {
+	for seed := int64(100); seed < 103; seed++ {
 		r := rand.New(rand.NewSource(seed))
 		job, rules := randomFree(r)
 		job.Effort = 15
