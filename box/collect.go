@@ -114,7 +114,7 @@ func (c *collector) board(path string, b Board, required bool) {
 	if b.Least != 0 && b.Most != 0 && b.Least > b.Most {
 		c.add(Problem{Path: path + ".Least", Code: "order", Got: num(float64(b.Least)), Lo: minThickness, Hi: float64(b.Most), Unit: "mm", Why: "the least thickness is above the most"})
 	}
-	if b.Measured != 0 {
+	if b.Measured != 0 && !(b.Least != 0 && b.Most != 0 && b.Least > b.Most) {
 		if b.Least != 0 && b.Measured < b.Least || b.Most != 0 && b.Measured > b.Most {
 			c.add(Problem{Path: path + ".Measured", Code: "order", Got: num(float64(b.Measured)), Lo: float64(b.Least), Hi: float64(b.Most), Unit: "mm", Why: "the measured thickness lies between the least and the most"})
 		}

@@ -1,5 +1,7 @@
 package box
 
+import "holt.example/joints"
+
 // Design says what to make. It is a plain value: write it as a literal, copy
 // it, change a copy with With, and turn it into a Plan with Resolve. Nothing
 // is checked until then.
@@ -134,7 +136,7 @@ type Wall struct {
 
 // Corners says how walls meet.
 type Corners struct {
-	Joint joint // nil means joints.Butt{}
+	Joint joints.Joint // nil means joints.Butt{}
 	Laps  Laps
 }
 

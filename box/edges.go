@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"sort"
+	"strings"
 
 	"holt.example/box/solid"
 	"holt.example/joints"
@@ -367,6 +368,19 @@ func (s *shell) section(j joint, path string, c joints.Corner) (sec joints.Secti
 	return joints.Section{}, false
 }
 
+// runOnPath is the field of the design that says how far a part runs on past
+// the joint at path.
+func (s *shell) runOnPath(path string) string {
+	switch form, joint := strings.CutSuffix(path, ".Joint"); {
+	case !joint:
+	case form == "Floor.FloorBetween":
+		return form + ".Raise"
+	case strings.HasPrefix(form, "Floor."), strings.HasPrefix(form, "Roof."):
+		return form + ".Over"
+	}
+	return path
+}
+
 // faults turns the faults of a joint into problems with its path.
 func (s *shell) faults(path string, err error) {
 	var f *joints.Fault
@@ -376,7 +390,11 @@ func (s *shell) faults(path string, err error) {
 			s.faults(path, e)
 		}
 	case errors.As(err, &f):
-		if f.Field != "" {
+		switch f.Field {
+		case "":
+		case "RunOn":
+			path = s.runOnPath(path)
+		default:
 			path += "." + f.Field
 		}
 		got := ""

@@ -31,8 +31,14 @@ func (s *shell) checkFeats(p *part) {
 		}
 		if off < 0 {
 			if !f.edge || f.depth > 0 || !meets(top, f.outline) && !meets(bottom, f.outline) {
+				where := ""
+				if len(top) > 0 && inside(top[0], f.outline) > off {
+					where = ", on its inner face, where a bevel leaves it shorter"
+				} else if len(bottom) > 0 && inside(bottom[0], f.outline) > off {
+					where = ", on its outer face, where a bevel leaves it shorter"
+				}
 				s.c.add(Problem{Path: f.path, Code: "off-part", Got: got,
-					Why: fmt.Sprintf("the %s reaches %s past the edge of %s", f.source, num(round1(-off)), p.face.part)})
+					Why: fmt.Sprintf("the %s reaches %s past the edge of %s%s", f.source, num(round1(-off)), p.face.part, where)})
 				continue
 			}
 			f.inLine = true
@@ -82,10 +88,51 @@ func (s *shell) opensInside(p *part, f *feat) bool {
 		return true
 	}
 	e := cavity.Extents()
-	s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: size(f.outline),
-		Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face, which is %s wide and %s high: it would run into a neighbour of %s",
-			f.source, num(round1(-d)), num(round1(e.Width())), num(round1(e.Height())), p.face.part)})
+	past, try := s.pastEdge(p, f, cavity)
+	s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: size(f.outline), Try: try,
+		Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face at %s, which is %s wide and %s high",
+			f.source, num(round1(-d)), past, num(round1(e.Width())), num(round1(e.Height())))})
 	return false
+}
+
+// pastEdge names the edge of the cavity's face that an opening reaches past
+// most, and the place that would do.
+func (s *shell) pastEdge(p *part, f *feat, cavity outline.Contour) (name Part, try string) {
+	g, _ := s.cav.FaceOf(p.at)
+	worst := 0.0
+	for k, a := range cavity {
+		b := cavity[(k+1)%len(cavity)]
+		x, y := b.Y-a.Y, a.X-b.X
+		l := math.Hypot(x, y)
+		x, y = x/l, y/l
+		d := f.outline.Support(x, y) - float64(x*a.X) - float64(y*a.Y)
+		if d <= worst || k >= len(g.Next) {
+			continue
+		}
+		worst, name, try = d, s.faces[g.Next[k]].part, ""
+		if s.faces[g.Next[k]].kind == roofFace {
+			d += s.topDrop(p)
+		}
+		_, cl := sincos(p.face.lean)
+		switch at := f.outline.Extents(); {
+		case f.use == UseEntrance && math.Abs(y) > 0.2:
+			try = "Above: " + num(math.Floor((at.Min.Y-d/y)*cl*10)/10)
+		case f.use == UseVent && y > 0.2:
+			try = "Below: " + num(math.Ceil((cavity.Extents().Max.Y-at.Centre().Y+d/y)*10)/10)
+		case f.use == UseEntrance:
+			try = "Right: " + num(math.Trunc((at.Centre().X-d/x)*10)/10)
+		}
+	}
+	return name, try
+}
+
+// topDrop is how much lower the outer arris of a wall's bevelled top lies than
+// the inner one.
+func (s *shell) topDrop(p *part) float64 {
+	if pitch, _, ok := s.eavesOf(p.at); ok {
+		return math.Max(0, float64(p.face.t*tan(pitch)))
+	}
+	return 0
 }
 
 // checkOpenings is what can be said of features when the joints are at fault.

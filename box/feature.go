@@ -1,6 +1,9 @@
 package box
 
-import "holt.example/box/outline"
+import (
+	"holt.example/box/outline"
+	"holt.example/joints"
+)
 
 // Shape is the form of an opening, around its own origin, u to the right and v
 // up seen from outside: Round, Rect, Slot, Oval, Arch, Regular, Polygon or
@@ -60,7 +63,7 @@ type Vents struct {
 	On       []Part // nil means the two side walls
 	Diameter MM     // 0 means 8
 	Count    int    // in each wall; 0 means 2
-	Below    MM     // from the lowest inner top of the wall down to the holes' centres; 0 means twice the diameter
+	Below    MM     // from the lowest inner top of the wall down to the holes' centres; 0 means twice the diameter below the lower arris of the top
 	Spacing  MM     // between centres; 0 spreads them evenly
 }
 
@@ -168,10 +171,10 @@ type Inner interface{ inner() }
 type Partition struct {
 	Name   string
 	Across PartitionRun
-	At     MM    // of its middle plane from the cavity's middle: to the right, or to the back
-	Height MM    // from the floor; 0 means up to the roof
-	Joint  joint // with the walls; nil means joints.Housing{}
-	Board  Board // zero means the design's
+	At     MM           // of its middle plane from the cavity's middle: to the right, or to the back
+	Height MM           // from the floor; 0 means up to the roof
+	Joint  joints.Joint // with the walls; nil means joints.Housing{}
+	Board  Board        // zero means the design's
 }
 
 // PartitionRun is the way a partition runs.

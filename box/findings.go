@@ -3,6 +3,7 @@ package box
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"holt.example/box/outline"
 	"holt.example/box/solid"
@@ -47,6 +48,7 @@ func (s *shell) findings(p *Plan, parts []*part) {
 				Sources: []string{"common practice"}})
 		}
 	}
+	s.doubts(p, add)
 	if h, ok := s.d.Roof.(Hip); ok && !h.Level && h.SidePitch != 0 && h.SidePitch != h.Pitch {
 		add(Finding{Code: "uneven-eaves", Severity: Advice, Part: RoofLeft, Got: float64(h.SidePitch), Lo: float64(h.Pitch), Hi: float64(h.Pitch), Unit: "deg",
 			Why: "slopes of unequal pitch leave eaves at different heights; Level evens them out"})
@@ -55,6 +57,55 @@ func (s *shell) findings(p *Plan, parts []*part) {
 		if v.Kind == "run-out" {
 			add(Finding{Code: "run-out", Severity: Advice, Where: v.At, Got: v.Volume, Lo: math.Inf(-1), Hi: math.Inf(1), Unit: "mm3",
 				Why: fmt.Sprintf("the cut of %s runs out past its guest and leaves a pocket", v.Owner)})
+		}
+	}
+}
+
+// doubts are what can be made, but was hardly meant.
+func (s *shell) doubts(p *Plan, add func(Finding)) {
+	seen := map[Board]bool{}
+	for i := range p.pieces {
+		q := &p.pieces[i]
+		if seen[q.Board] {
+			continue
+		}
+		seen[q.Board] = true
+		sold, is := float64(q.Board.Thickness), q.Board.most()
+		switch {
+		case math.Abs(is-sold) > sold/4:
+			add(Finding{Code: "thickness-doubt", Severity: Warning, Part: q.Part, Where: place(q.Home.O), Got: is, Lo: sold * 0.75, Hi: sold * 1.25, Unit: "mm",
+				Why: fmt.Sprintf("a board sold as %s thick was measured %s: a slip?", num(sold), num(is)), Sources: []string{"common practice"}})
+		case is < 4:
+			add(Finding{Code: "thickness-doubt", Severity: Warning, Part: q.Part, Where: place(q.Home.O), Got: is, Lo: 4, Hi: math.Inf(1), Unit: "mm",
+				Why: fmt.Sprintf("a board %s mm thick is card; for inches say box.Inch(%s)", num(is), num(is)), Sources: []string{"common practice"}})
+		}
+	}
+	for i := range s.faces[:s.walls] {
+		if f := &s.faces[i]; f.up() && f.over > 0 {
+			add(Finding{Code: "overhang-lost", Severity: Advice, Part: f.part, Got: f.over, Lo: 0, Hi: 0, Unit: "mm",
+				Why: fmt.Sprintf("%s runs on above the roof, which ends at it: the overhang of %s there comes to nothing", f.part, num(f.over))})
+		}
+	}
+	s.strays(p, add)
+}
+
+// strays finds free parts that touch nothing else.
+func (s *shell) strays(p *Plan, add func(Finding)) {
+	for i := range p.pieces {
+		q := &p.pieces[i]
+		if !strings.HasPrefix(string(q.Part), "free/") || len(p.pieces) < 2 {
+			continue
+		}
+		touches := false
+		for k := range p.pieces {
+			if k != i && solid.Contact(q.Body, p.pieces[k].Body, 1) > 0 {
+				touches = true
+				break
+			}
+		}
+		if !touches {
+			add(Finding{Code: "stray", Severity: Advice, Part: q.Part, Where: place(q.Home.O), Got: 0, Lo: 0, Hi: math.Inf(1), Unit: "mm2",
+				Why: fmt.Sprintf("%s lies flat against no other part", q.Part)})
 		}
 	}
 }

@@ -100,9 +100,6 @@ func (s *shell) vents(path string, f Vents, by map[Part]*part, put func(Part, fe
 		count = 2
 	}
 	below := float64(f.Below)
-	if below == 0 {
-		below = 2 * dia
-	}
 	ok := s.c.within(path+".Diameter", dia, minLength, maxLength, "mm", "diameter of a vent")
 	ok = s.c.within(path+".Count", float64(count), 1, 100, "", "vents in a wall") && ok
 	ok = s.c.within(path+".Below", below, 0, maxLength, "mm", "height of a vent under the top of its wall") && ok
@@ -131,9 +128,13 @@ func (s *shell) vents(path string, f Vents, by map[Part]*part, put func(Part, fe
 		if step == 0 {
 			step = (hi - lo) / float64(count+1)
 		}
+		down := below
+		if down == 0 { // clear of the lower arris of a bevelled top
+			down = 2*dia + s.topDrop(p)
+		}
 		for k := 0; k < count; k++ {
 			u := (lo+hi)/2 + float64(step*(float64(k)-float64(count-1)/2))
-			c := outline.Circle(outline.Point{X: u, Y: top - below}, dia)
+			c := outline.Circle(outline.Point{X: u, Y: top - down}, dia)
 			put(name, feat{path: path, source: "vent", use: UseVent, outline: c, cavity: true})
 		}
 	}

@@ -1,6 +1,7 @@
 package box_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -120,4 +121,74 @@ func TestLowGableIsMitred(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The default vents stay clear of the bevelled top of the wall under a steep
+// slope: at 45 degrees its outer arris lies a thickness lower.
+func TestDefaultVentsUnderSteepRoofs(t *testing.T) {
+	for _, roof := range []box.RoofForm{box.Gable{}, box.Hip{}, box.Pent{}, box.Flat{}, box.Gable{Pitch: 60}} {
+		resolve(t, box.Design{Name: "vents", Board: thick(18), Size: box.Cavity{Width: 130, Depth: 130, Height: 200},
+			Floor: box.FloorBetween{}, Roof: roof, Features: []box.Feature{box.Vents{}}})
+	}
+}
+
+// What a problem with an opening proposes does.
+func TestProposedPlacesDo(t *testing.T) {
+	for _, x := range []box.Entrance{
+		{Shape: box.Round{Diameter: 32}, Above: 230},
+		{Shape: box.Round{Diameter: 32}, Above: 100, Right: 55},
+		{Shape: box.Slot{Width: 40, Height: 30}, Above: 300},
+	} {
+		d := orchard.With(func(d *box.Design) { d.Features = []box.Feature{x} })
+		p := problems(t, d)[0]
+		var above, right float64
+		if n, _ := fmt.Sscanf(p.Try, "Above: %g", &above); n == 1 {
+			x.Above = box.MM(above)
+		} else if n, _ := fmt.Sscanf(p.Try, "Right: %g", &right); n == 1 {
+			x.Right = box.MM(right)
+		} else {
+			t.Fatalf("%v proposes nothing", p)
+		}
+		resolve(t, d.With(func(d *box.Design) { d.Features[0] = x }))
+	}
+}
+
+// A regular footprint is as wide as it was asked to be, to the last digit.
+func TestInsideIsWhatWasAsked(t *testing.T) {
+	for sides := 3; sides <= 12; sides++ {
+		p := resolve(t, box.Design{Name: "n", Board: thick(15), Size: box.Cavity{Height: 200},
+			Footprint: box.Regular{Sides: sides, Across: 150}, Floor: box.FloorBetween{}, Roof: box.Flat{}, Corners: box.Corners{Joint: joints.Mitre{}}})
+		_, d, h := p.Inside()
+		assert.Equal(t, box.MM(200), h)
+		if sides%2 == 0 {
+			assert.Equal(t, box.MM(150), d)
+		}
+	}
+}
+
+// What was hardly meant is said: thickness in inches, an overhang where the
+// wall runs on, a free part in the air, a housed floor at the walls' edge.
+func TestDoubts(t *testing.T) {
+	code := func(d box.Design) (codes []string) {
+		for _, f := range resolve(t, d).Findings() {
+			codes = append(codes, f.Code)
+		}
+		return codes
+	}
+	assert.Empty(t, code(orchard))
+	assert.Contains(t, code(orchard.With(func(d *box.Design) {
+		d.Board, d.Corners.Joint = box.Board{Thickness: 0.75}, nil
+	})), "thickness-doubt")
+	assert.Contains(t, code(orchard.With(func(d *box.Design) { d.Board = box.Board{Thickness: 18, Measured: 13} })), "thickness-doubt")
+	assert.Contains(t, code(orchard.With(func(d *box.Design) {
+		d.Roof = box.Pent{Pitch: 12, Over: box.Overhangs{Front: 40, Back: 20}}
+	})), "overhang-lost")
+	assert.Contains(t, code(terrace.With(func(d *box.Design) {
+		d.Free = []box.Free{{Name: "far", Outline: bracket, At: box.Place{X: 400}}}
+	})), "stray")
+	ps := problems(t, orchard.With(func(d *box.Design) { d.Floor = box.FloorBetween{Joint: joints.Housing{}} }))
+	assert.Equal(t, "Floor.FloorBetween.Raise", ps[0].Path)
+	ps = problems(t, box.Design{Name: "n", Board: thick(15), Size: box.Cavity{Height: 200}, Footprint: box.Regular{Sides: 6, Across: 150},
+		Floor: box.FloorBetween{}, Roof: box.Flat{}, Features: []box.Feature{box.Entrance{On: box.Front, Shape: box.Round{Diameter: 32}, Above: 50}}})
+	assert.Equal(t, "wall/1, the front", ps[0].Try)
 }

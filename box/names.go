@@ -113,8 +113,18 @@ func (s *shell) frontOr(p Part) Part {
 
 func (s *shell) unknown(path string, got Part, want []string) {
 	p := Problem{Path: path, Code: "unknown-part", Got: fmt.Sprintf("%.60q", string(got)), Why: "this design has no such part; it has " + strings.Join(want, " ")}
-	if n := nearest(string(got), want); n != "" {
+	switch n := nearest(string(got), want); {
+	case n != "":
 		p.Try = n
+	case got == Front && !s.rect():
+		p.Try = string(s.faces[0].part) + ", the front"
+	case got == "sides":
+		p.Try = "left and right, one by one"
+	}
+	for i := range s.faces {
+		if s.faces[i].part == got {
+			p.Why = "this part will not do here; these would: " + strings.Join(want, " ")
+		}
 	}
 	s.c.add(p)
 }

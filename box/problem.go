@@ -128,3 +128,12 @@ type Finding struct {
 	Why         string
 	Sources     []string // title and publisher, or "common practice"
 }
+
+// String says it in one line.
+func (f Finding) String() string {
+	at := ""
+	if f.Part != "" {
+		at = " at " + string(f.Part)
+	}
+	return f.Severity.String() + at + ": " + f.Why
+}

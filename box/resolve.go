@@ -204,14 +204,7 @@ func (s *shell) piece(q *part) Piece {
 
 // sizes are the inside, the outside and the diagonals.
 func (s *shell) sizes(p *Plan) {
-	x, y := solid.Vec{X: 1}, solid.Vec{Y: 1}
-	if s.rect() {
-		p.inside = [3]MM{MM(s.extent(1, 0)), MM(s.extent(0, 1)), MM(s.height)}
-	} else {
-		lo, hi := s.atFloor(x)
-		lo2, hi2 := s.atFloor(y)
-		p.inside = [3]MM{MM(hi - lo), MM(hi2 - lo2), MM(s.height)}
-	}
+	p.inside = [3]MM{tidy(s.extent(1, 0)), tidy(s.extent(0, 1)), tidy(s.height)}
 	outside := s.outerCorners(s.lower)
 	for i, c := range outside {
 		p.ring = append(p.ring, ringCorner{s.faces[i].part, s.faces[(i+1)%s.walls].part, c})
@@ -221,10 +214,10 @@ func (s *shell) sizes(p *Plan) {
 		w[0], w[1] = math.Min(w[0], c[0]), math.Max(w[1], c[0])
 		w[2], w[3] = math.Min(w[2], c[1]), math.Max(w[3], c[1])
 	}
-	p.outside = [3]MM{MM(w[1] - w[0]), MM(w[3] - w[2]), MM(s.outerHeight())}
+	p.outside = [3]MM{tidy(w[1] - w[0]), tidy(w[3] - w[2]), tidy(s.outerHeight())}
 	if s.walls == 4 {
 		in := s.corners(0)
-		d := func(a, b [2]float64) MM { return MM(math.Hypot(a[0]-b[0], a[1]-b[1])) }
+		d := func(a, b [2]float64) MM { return tidy(math.Hypot(a[0]-b[0], a[1]-b[1])) }
 		p.diag = Diagonals{
 			Outside: [2]MM{d(outside[0], outside[2]), d(outside[1], outside[3])},
 			Inside:  [2]MM{d(in[0], in[2]), d(in[1], in[3])},
@@ -232,13 +225,8 @@ func (s *shell) sizes(p *Plan) {
 	}
 }
 
-func (s *shell) atFloor(n solid.Vec) (lo, hi float64) {
-	lo, hi = math.Inf(1), math.Inf(-1)
-	for _, p := range s.faces[s.floor].loop {
-		lo, hi = math.Min(lo, n.Dot(p)), math.Max(hi, n.Dot(p))
-	}
-	return lo, hi
-}
+// tidy rounds a size that is compared with what was asked: to 1e-9 mm.
+func tidy(x float64) MM { return MM(math.Round(x*1e9) / 1e9) }
 
 // outerCorners are the corners between the walls' outer planes at height z.
 func (s *shell) outerCorners(z float64) [][2]float64 {

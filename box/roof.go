@@ -33,7 +33,7 @@ const (
 // Flat is a level roof.
 type Flat struct {
 	Over  Overhangs
-	Joint joint // with the walls; nil means butt
+	Joint joints.Joint // with the walls; nil means butt
 }
 
 // Pent is one slope, rising from the front to the back. Give Pitch or Rise.
@@ -43,7 +43,7 @@ type Pent struct {
 	Over  Overhangs
 	Tops  Tops
 	Ends  RoofEnds
-	Joint joint // with the walls; nil means butt
+	Joint joints.Joint // with the walls; nil means butt
 }
 
 // RidgeRun is the way the ridge of a gable runs.
@@ -60,11 +60,11 @@ type Gable struct {
 	Pitch Deg // 1 to 75; 0 means 45, unless Rise is given
 	Rise  MM  // of the inner ridge over the inner eaves, half the inside width at the floor being the run
 	Run   RidgeRun
-	Ridge joint // nil means butt, the right or back slope lapping over; a mitre below 15 degrees, where a butt cannot be sawn
+	Ridge joints.Joint // nil means butt, the right or back slope lapping over; a mitre below 15 degrees, where a butt cannot be sawn
 	Over  Overhangs
 	Tops  Tops
-	Ends  RoofEnds // at the eaves
-	Joint joint    // with the walls; nil means butt
+	Ends  RoofEnds     // at the eaves
+	Joint joints.Joint // with the walls; nil means butt
 }
 
 // Hip is a slope over every wall.
@@ -75,12 +75,12 @@ type Hip struct {
 	SidePitch Deg
 	// Level shortens the overhang of the steeper slopes until all eaves are level.
 	Level bool
-	Rise  MM    // of the inner apex or ridge over the inner eaves, half the smaller inside size at the floor being the run
-	Hips  joint // between slopes; nil means mitre
+	Rise  MM           // of the inner apex or ridge over the inner eaves, half the smaller inside size at the floor being the run
+	Hips  joints.Joint // between slopes; nil means mitre
 	Over  Overhangs
 	Tops  Tops
 	Ends  RoofEnds
-	Joint joint // with the walls; nil means butt
+	Joint joints.Joint // with the walls; nil means butt
 }
 
 // NoRoof leaves the top open.
@@ -101,13 +101,13 @@ type FloorBetween struct {
 	Raise MM
 	// Joint with the walls: nil means butt; joints.Housing{} houses the floor
 	// in all walls, joints.Rebate{} sets it in a rebate round the lower edge.
-	Joint joint
+	Joint joints.Joint
 }
 
 // FloorUnder puts the floor under the walls.
 type FloorUnder struct {
 	Over  Overhangs
-	Joint joint // nil means butt
+	Joint joints.Joint // nil means butt
 }
 
 // NoFloor leaves the bottom open.
@@ -121,5 +121,5 @@ func (NoFloor) floor()      {}
 // that the edge would have and only turns it round.
 type Between struct {
 	Over, Under Part
-	Joint       joint
+	Joint       joints.Joint
 }

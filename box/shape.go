@@ -100,6 +100,10 @@ func archOutline(c *collector, path string, a Arch) (outline.Contour, bool) {
 
 // checkOutline sees that a contour given by the user is sound.
 func checkOutline(c *collector, path string, o outline.Contour) bool {
+	if len(o) == 0 {
+		c.add(Problem{Path: path, Code: "outline", Why: "give an outline, anticlockwise", Try: "outline.Rectangle(0, 0, 60, 40)"})
+		return false
+	}
 	if err := o.Check(); err != nil {
 		why := err.Error()
 		var f *outline.Fault

@@ -39,7 +39,7 @@ func (j Comb) Section(c Corner) (Section, error) {
 	}
 	var fs faults
 	if c.RunOn > 0 {
-		fs.add("", float64(c.RunOn), none, 0, "mm", "a part of a comb joint cannot run on past the other")
+		fs.add("RunOn", float64(c.RunOn), none, 0, "mm", "a part of a comb joint cannot run on past the other")
 	}
 	long, thick := float64(c.Length), math.Max(float64(c.TA), float64(c.TB))
 	n := j.Fingers

@@ -150,7 +150,7 @@ func TestCombRefusals(t *testing.T) {
 	refused(t, Comb{Fingers: 5, Play: MM(nan)}, c, "Play", nan, 0, 20)
 	on := c
 	on.RunOn = 5
-	refused(t, Comb{}, on, "", 5, nan, 0)
+	refused(t, Comb{}, on, "RunOn", 5, nan, 0)
 	short := c
 	short.Length = 10
 	refused(t, Comb{}, short, "", 10, 11.25, nan) // 3 x 15/4

@@ -94,7 +94,7 @@ func (j Housing) Section(c Corner) (Section, error) {
 		}
 	}
 	if ok && !(float64(c.RunOn)-play >= tA/4-slack) {
-		fs.add("", float64(c.RunOn), tA/4+play, none, "mm", "the housing lies so near the end of "+c.nameA()+
+		fs.add("RunOn", float64(c.RunOn), tA/4+play, none, "mm", "the housing lies so near the end of "+c.nameA()+
 			" that the wood beyond it would shear off: let it run on further, or use a rebate")
 	}
 	s := j.divide(c, d, play, from, to)

@@ -152,9 +152,9 @@ func TestHousingRefusals(t *testing.T) {
 	near.RunOn = 3.95
 	section(t, Housing{}, near)
 	near.RunOn = 3.9
-	refused(t, Housing{}, near, "", 3.9, 3.95, nan)
+	refused(t, Housing{}, near, "RunOn", 3.9, 3.95, nan)
 	near.RunOn = 0
-	refused(t, Housing{Tight: true}, near, "", 0, 3.75, nan)
+	refused(t, Housing{Tight: true}, near, "RunOn", 0, 3.75, nan)
 	// Stops: the tongue is at least as long as deep. 200 - 2 x 97.5 = 5, less
 	// the play at both stops.
 	refused(t, Housing{Stop: 97.5}, c, "Stop", 195, nan, 194.6)

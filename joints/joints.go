@@ -121,7 +121,9 @@ type Section struct {
 
 // Fault says which field of a joint is wrong at this corner.
 type Fault struct {
-	Field string // name of the joint's field, "" for the joint as a whole
+	// Field is the name of the joint's field, "RunOn" for how far A runs on,
+	// which is no doing of the joint's, "" for the joint as a whole.
+	Field string
 	// Got is the value, NaN where there is none. Lo and Hi are the allowed
 	// range: NaN or infinite where there is no bound, both 0 where none.
 	Got, Lo, Hi float64

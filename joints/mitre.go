@@ -19,7 +19,7 @@ func (j Mitre) Section(c Corner) (Section, error) {
 	}
 	var fs faults
 	if c.RunOn > 0 {
-		fs.add("", float64(c.RunOn), none, 0, "mm", "a mitred part cannot run on past the other")
+		fs.add("RunOn", float64(c.RunOn), none, 0, "mm", "a mitred part cannot run on past the other")
 	}
 	tA, tB := float64(c.TA), float64(c.TB)
 	endA, endB := Line{A: -tB, B: tA}, Line{A: tB, B: -tA}

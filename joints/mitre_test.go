@@ -94,5 +94,5 @@ func TestReversedMitre(t *testing.T) {
 
 func TestMitreRefusals(t *testing.T) {
 	refused(t, Mitre{}, at(15, 15, 59, 0), "", 60.5, 0, 60)
-	refused(t, Mitre{}, at(15, 15, 90, 20), "", 20, nan, 0)
+	refused(t, Mitre{}, at(15, 15, 90, 20), "RunOn", 20, nan, 0)
 }
