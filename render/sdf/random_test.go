@@ -57,7 +57,11 @@ func holds(b solid.Body, p solid.Vec) (in, sure bool) {
 // they lie inside the half-spaces, and never inside two parts.
 func TestRandomDesignsInsideAndOutside(t *testing.T) {
 	points, inWood := 0, 0
-	someDesigns(t, 1000, func(p *box.Plan, r *rand.Rand) {
+	n := 1000
+	if testing.Short() {
+		n = 100
+	}
+	someDesigns(t, n, func(p *box.Plan, r *rand.Rand) {
 		var models []func(v3.Vec) float64
 		var bodies []solid.Body
 		lo, hi := v3.Vec{X: 1e9, Y: 1e9, Z: 1e9}, v3.Vec{X: -1e9, Y: -1e9, Z: -1e9}
