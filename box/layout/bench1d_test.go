@@ -122,7 +122,7 @@ func TestPublishedLengths(t *testing.T) {
 			c.opts = append(c.opts, option{row: []int{i}, cnt: []int{1}, lens: []int64{l}})
 		}
 		start := cpuTime()
-		r := c.solve(context.Background(), 1, 6000, 1)
+		r := c.solve(context.Background(), 1, effortOf(20000), 1)
 		cpu := cpuTime() - start
 		left := append([]int(nil), in.qty...)
 		for i := range r.pats {

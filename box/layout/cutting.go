@@ -42,7 +42,6 @@ type cutting struct {
 	kopts   [][]int       // per bar: the options that fit it
 	scaled  [][]int64     // per bar: stretches divided by the common divisor
 	lengths []float64     // per row: its least length, the worth of a piece when filling
-	vals    []float64
 }
 
 // result is what solve finds.

@@ -193,7 +193,7 @@ func (c *cutting) dive(ctx context.Context, p *program, bound float64, share, tr
 	left := append([]int(nil), c.demand...)
 	free := append([]int(nil), c.limits...)
 	var pats []pattern
-	cost := 0.0
+	cost, first := 0.0, -1.0
 	d := make([]float64, p.m)
 	fix := func(col *column, n int) bool {
 		if l := c.bars[col.pat.bar].limit; l >= 0 {
@@ -287,11 +287,16 @@ func (c *cutting) dive(ctx context.Context, p *program, bound float64, share, tr
 			c.finish(ctx, left, free, pats, cost, best)
 			return
 		}
-		if rest := v / c.dearest(); rest <= 8 {
+		if first < 0 {
+			first = v + cost
+		}
+		if v <= float64(first/2) {
+			// half is done: the rest is a smaller problem of the same kind
 			c.finish(ctx, left, free, pats, cost, best)
-			if best.cost <= bound+1e-9 {
-				return
+			if best.cost > bound+1e-9 && v > 2*c.dearest() {
+				c.halve(ctx, left, free, pats, cost, share/8, rng, best)
 			}
+			return
 		}
 	}
 }
@@ -311,5 +316,47 @@ func (c *cutting) finish(ctx context.Context, left, free []int, pats []pattern, 
 	if covered(rest) && cost+extra < best.cost-1e-9 {
 		best.pats = append(append([]pattern(nil), pats...), more...)
 		best.cost = cost + extra
+	}
+}
+
+// halve solves the rest by itself, without the rows that are covered, and
+// keeps the answer if it is better.
+func (c *cutting) halve(ctx context.Context, left, free []int, pats []pattern, cost float64, effort int, rng *source, best *result) {
+	s := &cutting{bars: c.bars, limits: append([]int(nil), free...), unit: c.unit}
+	to := make([]int, len(left))
+	for r, n := range left {
+		to[r] = -1
+		if n > 0 {
+			to[r] = len(s.demand)
+			s.demand = append(s.demand, n)
+		}
+	}
+	var from []int
+next:
+	for o := range c.opts {
+		op := option{cnt: c.opts[o].cnt, lens: c.opts[o].lens}
+		for _, r := range c.opts[o].row {
+			if to[r] < 0 {
+				continue next
+			}
+			op.row = append(op.row, to[r])
+		}
+		s.opts = append(s.opts, op)
+		from = append(from, o)
+	}
+	q := s.solve(ctx, rng.next(), effort, 1)
+	best.done += q.done
+	if !q.whole || cost+q.cost >= best.cost-1e-9 {
+		return
+	}
+	best.pats, best.cost = append([]pattern(nil), pats...), cost+q.cost
+	for _, p := range q.pats {
+		n := pattern{bar: p.bar, segs: make([][]use, len(p.segs))}
+		for i := range p.segs {
+			for _, u := range p.segs[i] {
+				n.segs[i] = append(n.segs[i], use{from[u.opt], u.n})
+			}
+		}
+		best.pats = append(best.pats, n)
 	}
 }

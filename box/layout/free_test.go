@@ -126,7 +126,7 @@ func randomFree(r *rand.Rand) (Job, FreeRules) {
 }
 
 func TestFreeRandomJobs(t *testing.T) {
-	for seed := int64(0); seed < 30; seed++ {
+	for seed := int64(0); seed < 14; seed++ {
 		r := rand.New(rand.NewSource(seed))
 		job, rules := randomFree(r)
 		l, err := Free(context.Background(), job, rules)
@@ -167,7 +167,7 @@ func TestStreamsAreDeterministic(t *testing.T) {
 
 // An offcut never raises the cost, for all three ways.
 func TestOffcutNeverRaisesCost(t *testing.T) {
-	for seed := int64(0); seed < 16; seed++ {
+	for seed := int64(0); seed < 8; seed++ {
 		r := rand.New(rand.NewSource(seed))
 		job, rules := randomFree(r)
 		job.Effort = 20
@@ -310,7 +310,7 @@ func TestCancel(t *testing.T) {
 }
 
 func FuzzLayout(f *testing.F) {
-	for i := int64(0); i < 8; i++ {
+	for i := int64(0); i < 2; i++ {
 		f.Add(i, 3.0, 10.0)
 	}
 	f.Fuzz(func(t *testing.T, seed int64, gap, size float64) {

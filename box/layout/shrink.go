@@ -82,7 +82,7 @@ func (f *field) shorten(ctx context.Context, floor float64, rounds int) {
 	}
 	var pool []attempt // failures at the present length, the least overlap first
 	explore := int(float64(exploring * float64(rounds)))
-	next := length
+	next := 0.0
 	step := float64(firstLong)
 	for f.done-start < explore && length > floor+1e-9 && ctx.Err() == nil {
 		if len(pool) == 0 {
@@ -194,12 +194,11 @@ func (f *field) swapLarge() {
 
 // toMiddle puts piece i where the middle of another was.
 func (f *field) toMiddle(i int32, at spot) {
-	s := f.spots[i].shape
 	ch := f.choices[f.spots[i].kind][f.bins[at.bin].stock]
 	if len(ch) == 0 {
 		return
 	}
-	s = ch[f.rng.n(len(ch))]
+	s := ch[f.rng.n(len(ch))]
 	x0, y0, x1, y1, ok := f.room(s, at.bin)
 	if !ok {
 		return

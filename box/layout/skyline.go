@@ -13,10 +13,7 @@ type rectType struct {
 }
 
 // rectBin is a kind of bin for rectangles: width across, length along.
-type rectBin struct {
-	w, h int64
-	cost float64
-}
+type rectBin struct{ w, h int64 }
 
 // skyline lays rectangles down in an order: always into the lowest stretch of
 // the skyline, the rectangle that fits it best, the first in order among

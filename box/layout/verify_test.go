@@ -14,10 +14,8 @@ type verifier struct {
 	job    *Job
 	gap    float64 // least distance between parts
 	margin float64 // least distance to the edge of the trimmed stock
-	clamp  float64
 	kerf   float64
 	sawn   bool
-	keepIn bool // bad input: unplaced parts must have a problem of their own
 }
 
 const slack = 1e-6
