@@ -41,15 +41,22 @@ func assembly(b *strings.Builder, plan *box.Plan) {
 
 // list is names with an "and".
 func list(ps []box.Part) string {
-	if len(ps) < 2 {
-		return names(ps, "")
+	s := make([]string, len(ps))
+	for i, p := range ps {
+		s[i] = bom.Escape(string(p))
 	}
-	return names(ps[:len(ps)-1], ", ") + " and " + names(ps[len(ps)-1:], "")
+	return and(s)
 }
 
 // closes says which seams a step closes, and what holds them.
 func closes(s box.Step) string {
-	var to []string
+	// Seams that are held alike are said once: in what holds them the other
+	// part's name is each one's own.
+	type alike struct {
+		key, how string
+		names    []string
+	}
+	var all []alike
 	for _, m := range s.Seams {
 		other := m.Over
 		if len(s.Parts) == 1 && s.Parts[0] == m.Over {
@@ -59,12 +66,37 @@ func closes(s box.Step) string {
 		if len(s.Parts) > 1 {
 			name = bom.Escape(string(m.Over)) + " with " + bom.Escape(string(m.Under))
 		}
-		to = append(to, name+" ("+bom.Escape(m.Joint)+", "+bom.Escape(holds(m))+")")
+		how := m.Joint + ", " + holds(m)
+		key := replaceName(how, string(other), "each")
+		k := 0
+		for k < len(all) && all[k].key != key {
+			k++
+		}
+		if k == len(all) {
+			all = append(all, alike{key: key, how: how})
+		}
+		all[k].names = append(all[k].names, name)
 	}
-	if len(to) == 0 {
+	if len(all) == 0 {
 		return ""
 	}
+	var to []string
+	for _, a := range all {
+		how := a.how
+		if len(a.names) > 1 {
+			how = a.key
+		}
+		to = append(to, and(a.names)+" ("+bom.Escape(how)+")")
+	}
 	return "; it meets " + strings.Join(to, ", ")
+}
+
+// and joins words with commas and an "and".
+func and(s []string) string {
+	if len(s) < 2 {
+		return strings.Join(s, "")
+	}
+	return strings.Join(s[:len(s)-1], ", ") + " and " + s[len(s)-1]
 }
 
 // holds says what keeps a seam together.
@@ -101,7 +133,7 @@ func check(ds []box.Diagonal) string {
 }
 
 func corner(c [2]box.Part) string {
-	return bom.Escape(string(c[0])) + "/" + bom.Escape(string(c[1]))
+	return bom.Escape(string(c[0])) + " – " + bom.Escape(string(c[1]))
 }
 
 func diagonals(ds []box.Diagonal) string {

@@ -19,22 +19,22 @@ func WritePlan(w io.Writer, plan *box.Plan, o bom.Options) error {
 	if plan == nil {
 		return errNoPlan
 	}
-	// The list's writers check the options; do the same here.
-	if err := bom.WriteMarkdown(io.Discard, plan, o); err != nil {
+	if err := o.Check(); err != nil {
 		return err
 	}
 	l := bom.New(plan, o)
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n\n", bom.Escape(l.Name))
-	size(&b, "Inside", l.Inside, l.Diagonals.Inside)
-	size(&b, "Outside", l.Outside, l.Diagonals.Outside)
-	fmt.Fprintf(&b, "\nLengths in mm. Left, right, upper and lower mean the part as you look at its machined face. Cut sizes are rounded to %s, all of them together.\n", figure(float64(l.Step)))
+	size(&b, "Inside", l.Inside, "", l.Diagonals.Inside)
+	size(&b, "Outside, the walls", l.Outside, " to the "+l.Rise(), l.Diagonals.Outside)
+	size(&b, "Overall, "+l.Whole(), l.Overall, "", [2]box.MM{})
+	fmt.Fprintf(&b, "\n%s Left, right, upper and lower mean the part as you look at its machined face.\n", l.Rule())
 	b.WriteString("\n## Parts\n")
 	for _, it := range l.Items {
 		part(&b, plan, it)
 	}
 	seams(&b, plan)
-	voids(&b, plan)
+	voids(&b, l)
 	findings(&b, plan)
 	assembly(&b, plan)
 	b.WriteString(cautions)
@@ -50,12 +50,15 @@ const cautions = `
 - Animals: nests, roosts and the boxes they are in are protected by law in many places; ask before you open, move or clean one, and let the rules of your place decide.
 `
 
-// figure is a number with at most four decimals.
-func figure(x float64) string {
+// figure is a number for people, to 0.1. The nudge makes equal figures round
+// alike whatever the noise in their last bits.
+func figure(x float64) string { return rounded(x, 10) }
+
+func rounded(x, parts float64) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return "—"
 	}
-	s := strconv.FormatFloat(x, 'f', 4, 64)
+	s := strconv.FormatFloat(math.Floor(float64((x+1e-6)*parts)+0.5)/parts, 'f', 2, 64)
 	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	if s == "-0" {
 		return "0"
@@ -63,11 +66,11 @@ func figure(x float64) string {
 	return s
 }
 
-func size(b *strings.Builder, name string, s bom.Size, d [2]box.MM) {
+func size(b *strings.Builder, name string, s bom.Size, high string, d [2]box.MM) {
 	if s == (bom.Size{}) {
 		return // a plan of free parts has no inside
 	}
-	fmt.Fprintf(b, "- %s: %s wide, %s deep, %s high", name, figure(float64(s.Width)), figure(float64(s.Depth)), figure(float64(s.Height)))
+	fmt.Fprintf(b, "- %s: %s wide, %s deep, %s high%s", name, figure(float64(s.Width)), figure(float64(s.Depth)), figure(float64(s.Height)), high)
 	if d[0] > 0 {
 		fmt.Fprintf(b, ", diagonals %s and %s", figure(float64(d[0])), figure(float64(d[1])))
 	}
@@ -88,12 +91,19 @@ func part(b *strings.Builder, plan *box.Plan, it bom.Item) {
 	if it.Quantity > 1 {
 		fmt.Fprintf(b, "%d equal parts: make them from one drawing.\n\n", it.Quantity)
 	}
-	fmt.Fprintf(b, "- Cut to %s × %s, along the grain first (exact %s × %s), %s thick", figure(float64(it.CutLength)), figure(float64(it.CutWidth)),
-		figure(float64(it.Length)), figure(float64(it.Width)), figure(float64(it.Thickness)))
+	order := ", along the grain first"
+	if it.Grain == "none" {
+		order = ""
+	}
+	fmt.Fprintf(b, "- Cut to %s × %s%s, %s thick", rounded(float64(it.CutLength), 100), rounded(float64(it.CutWidth), 100), order, rounded(float64(it.Thickness), 100))
 	if it.Material != "" {
 		b.WriteString(", " + bom.Escape(it.Material))
 	}
-	b.WriteString(".\n")
+	b.WriteString(".")
+	if why := it.CutWhy(); why != "" {
+		fmt.Fprintf(b, " Exact: %s × %s; %s.", rounded(float64(it.Length), 100), rounded(float64(it.Width), 100), bom.Escape(why))
+	}
+	b.WriteString("\n")
 	fmt.Fprintf(b, "- Machined face: %s. Up: %s.", bom.Escape(it.Face), bom.Escape(it.Up))
 	if it.SecondFace {
 		b.WriteString(" Some work is on the other face: turn the part over once.")
@@ -105,20 +115,17 @@ func part(b *strings.Builder, plan *box.Plan, it bom.Item) {
 	if it.MirrorOf > 0 {
 		fmt.Fprintf(b, "- %s hand: the mirror image of item %d. Do not cut two of one hand.\n", hand(it.Hand), it.MirrorOf)
 	}
-	for _, p := range it.Parts {
-		for i, s := range plan.Explain(p) {
-			if i > 0 {
-				b.WriteString("  ")
-			}
-			fmt.Fprintf(b, "- %s\n", bom.Escape(s))
-		}
-	}
+	explain(b, plan, it)
 	for _, e := range it.Edges {
 		fmt.Fprintf(b, "- %s edge, %s long: ", bom.Escape(capital(e.Name)), figure(float64(e.Length)))
 		if len(e.Neighbours) == 0 {
 			b.WriteString("free")
 		} else {
-			fmt.Fprintf(b, "meets %s", names(once(e.Neighbours), " or "))
+			n := once(e.Neighbours)
+			b.WriteString("meets " + names(n, ", "))
+			if len(n) > 1 {
+				b.WriteString(" in turn,")
+			}
 			if e.Joint != "" {
 				b.WriteString(" in a " + bom.Escape(e.Joint))
 			}
@@ -132,10 +139,20 @@ func part(b *strings.Builder, plan *box.Plan, it bom.Item) {
 		}
 		b.WriteString(".\n")
 	}
+	for k, s := range it.Rim {
+		if k == mostSides {
+			fmt.Fprintf(b, "- And %d more sides: read them off the drawing.\n", len(it.Rim)-k)
+			break
+		}
+		fmt.Fprintf(b, "- %s side, %s, %s long: free.\n", capital(s.Name), s.Words(), figure(float64(s.Length)))
+	}
 	for _, w := range it.Jobs() {
 		fmt.Fprintf(b, "- %s.\n", bom.Escape(capital(w)))
 	}
 }
+
+// mostSides is how many sides of a free part are listed.
+const mostSides = 24
 
 func hand(h bom.Hand) string {
 	if h == bom.NoHand {
@@ -184,13 +201,13 @@ func seams(b *strings.Builder, plan *box.Plan) {
 	}
 }
 
-func voids(b *strings.Builder, plan *box.Plan) {
+func voids(b *strings.Builder, l bom.List) {
 	b.WriteString("\n## Voids\n\n")
-	if len(plan.Voids()) == 0 {
+	if len(l.Voids) == 0 {
 		b.WriteString("None: the parts fill the shell.\n")
 	}
-	for _, v := range plan.Voids() {
-		fmt.Fprintf(b, "- %s (%s): %s mm³ at %s, %s, %s\n", bom.Escape(v.Owner), bom.Escape(v.Kind), figure(v.Volume),
+	for _, v := range l.Voids {
+		fmt.Fprintf(b, "- %s (%s): %s mm³ at %s, %s, %s\n", bom.Escape(l.Owner(v)), bom.Escape(v.Kind), figure(v.Volume),
 			figure(float64(v.At.X)), figure(float64(v.At.Y)), figure(float64(v.At.Z)))
 	}
 }

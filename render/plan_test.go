@@ -29,13 +29,19 @@ func TestPlanPage(t *testing.T) {
 	for _, want := range []string{
 		"# orchard pent\n",
 		// 286.4228: geometry-2.md, section 4.
-		"- Outside: 149.2 wide, 149.2 deep, 286.4228 high, diagonals 211.0007 and 211.0007\n",
+		"- Outside, the walls: 149.2 wide, 149.2 deep, 286.4 high to the eaves, diagonals 211 and 211\n",
+		// The roof is 149.2 + 2 x 20 wide and runs on by 40 in front; the back is
+		// 435.03 long and holds the highest point and the lowest.
+		"- Overall, the whole box: 189.2 wide, 189.2 deep, 435 high\n",
+		"what goes between or into other parts down",
+		"- right is the same, with back at its right edge, roof at its upper edge, front at its left edge and floor at its lower edge.\n",
 		"### 3. left, right\n\n2 equal parts: make them from one drawing.\n",
-		"- Cut to 274.5 × 149.5, along the grain first (exact 274.6 × 149.2), 14.6 thick.\n",
-		"meets roof in a butt; bevel 12°, gauge 3.1033, the machined face is the longer.\n",
+		"- Cut to 274.5 × 149.5, along the grain first, 14.6 thick. Exact: 274.6 × 149.2; width 0.3 more: nothing stops it here, so it was rounded up.\n",
+		"- Cut to 301.5 × 134, along the grain first, 14.6 thick.\n", // exact 301.59: less than half a step from it
+		"meets roof in a butt; bevel 12°, gauge 3.1, the machined face is the longer.\n",
 		"- Hole 32 through, 220.5 up, centred (entrance).\n",
 		"| front | right | rebate | 90° | 240 | 0 | 0 |",
-		"- entrance front (feature): 11742.0167 mm³ at 0, -67.3, 186\n", // pi 16^2 14.6
+		"- entrance front (feature): 11742 mm³ at 0, -67.3, 186\n", // pi 16^2 14.6
 		"## Findings\n", "let the rules of your place decide",
 	} {
 		if !strings.Contains(text, want) {
@@ -45,6 +51,9 @@ func TestPlanPage(t *testing.T) {
 	plan := resolve(t, pent())
 	for _, p := range plan.Pieces() {
 		for _, s := range plan.Explain(p.Part) {
+			if p.Part == box.Right {
+				continue // like left
+			}
 			if !strings.Contains(text, bom.Escape(s)) {
 				t.Errorf("%s: not explained: %s", p.Part, s)
 			}
@@ -74,9 +83,9 @@ func TestAssembly(t *testing.T) {
 2. Begin with floor.
 3. Add left, moving it to the right; it meets floor (housing, dry).
 4. Add right, moving it to the left; it meets floor (housing, dry).
-5. Add front, moving it to the back; it meets right (rebate, glue and nail through the lip of front), left (rebate, glue and nail through the lip of front), floor (housing, dry).
-6. Add back, moving it to the front; it meets right (rebate, glue and nail through the lip of back), left (rebate, glue and nail through the lip of back), floor (housing, dry). Check that it is square: over the walls' lower edge all diagonals read 211.0007 (front/right to back/left, right/back to left/front).
-7. Add roof, moving it down and a little to the back, square to its face; it meets front (butt, screw through roof into the end of front, no glue), right (butt, screw through roof into the end of right, no glue), back (butt, screw through roof into the end of back, no glue), left (butt, screw through roof into the end of left, no glue).
+5. Add front, moving it to the back; it meets right and left (rebate, glue and nail through the lip of front), floor (housing, dry).
+6. Add back, moving it to the front; it meets right and left (rebate, glue and nail through the lip of back), floor (housing, dry). Check that it is square: over the walls' lower edge all diagonals read 211 (front – right to back – left, right – back to left – front).
+7. Add roof, moving it down and a little to the back, square to its face; it meets front, right, back and left (butt, screw through roof into the end of each, no glue).
 8. Measure the diagonals again before the glue sets or the last screws are tight.
 `
 	if got := section(t, page(t, d), "Putting it together"); got != want {
@@ -98,7 +107,7 @@ func TestAssemblyOfGroups(t *testing.T) {
 	d.Corners = box.Corners{Laps: box.Pinwheel, Joint: stopped{joints.Housing{Stop: 20}}}
 	got := section(t, page(t, d), "Putting it together")
 	for _, want := range []string{"\n4. Put aside what is done. Begin with back.\n",
-		"\n6. Join back and right as one piece to front and left, moving them to the front; it meets front with right (housing, glue), back with left (housing, glue). Check"} {
+		"\n6. Join back and right as one piece to front and left, moving them to the front; it meets front with right and back with left (housing, glue). Check"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
@@ -178,5 +187,27 @@ func TestWritePlanFails(t *testing.T) {
 	}
 	if err := WritePlan(io.Discard, plan, bom.Options{Step: box.MM(math.NaN())}); err == nil {
 		t.Error("a step that is no number")
+	}
+}
+
+// What equal parts do not share is said of each, and a name is only taken for
+// a name where it stands by itself.
+func TestBareSentences(t *testing.T) {
+	names := []string{"wall/1", "wall/12", "roof", "roof/1", "left", "right", "back", "front"}
+	for _, c := range []struct {
+		a, b string
+		same bool
+	}{
+		{"At wall/1 (mitre) it ends.", "At wall/12 (mitre) it ends.", true},
+		{"At wall/1 (mitre) it ends.", "At wall/2 (mitre) it ends.", false}, // no part of this plan
+		{"At roof (butt): 14 added.", "At roof/1 (butt): 14 added.", true},
+		{"At roof (butt): 14 added.", "At roof/1 (butt): 15 added.", false},
+		{"left is 15.2 narrower: back takes 7.6, front takes 7.6.", "right is 15.2 narrower: front takes 7.6, back takes 7.6.", true},
+		{"left is 20.7 narrower: back takes 11.4, front takes 9.3.", "right is 20.7 narrower: front takes 9.3, back takes 11.4.", true},
+		{"the leftmost", "the rightmost", false},
+	} {
+		if got := bare(c.a, names) == bare(c.b, names); got != c.same {
+			t.Errorf("%q and %q: %v, want %v", c.a, c.b, got, c.same)
+		}
 	}
 }

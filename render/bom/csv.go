@@ -33,7 +33,7 @@ func listOf(plan *box.Plan, o Options) (List, error) {
 	if plan == nil {
 		return List{}, errNoPlan
 	}
-	if err := o.check(); err != nil {
+	if err := o.Check(); err != nil {
 		return List{}, err
 	}
 	return New(plan, o), nil

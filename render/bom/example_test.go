@@ -39,20 +39,25 @@ func ExampleWriteMarkdown() {
 	// Output:
 	// # seed tray: parts
 	//
-	// Sizes in mm, to 0.5; they were rounded together, so cut all of them to this list. Left, right, upper and lower mean the part as you look at its machined face.
+	// Sizes in mm. Lengths and widths to cut to are rounded to 0.5, all of them together: what goes between or into other parts down, what laps over others or ends free up, and floor and partitions take what the rounded walls leave. So parts that are all cut to this list go together; where a size is more than half a step from the exact one, the reason is given. Edges here, and the drawings, have the exact sizes, written to 0.1. Left, right, upper and lower mean the part as you look at its machined face.
 	//
-	// | item | qty | parts | material | thickness | length × width | grain | kg each | machined face | up | face edge | hand |
+	// | item | qty | parts | material | thickness | cut to length × width | grain | kg each | machined face | up | face edge | hand |
 	// | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |
 	// | 1 | 4 | front, back, left, right | larch | 14.6 (sold as 15) | 75 × 145 | up | — | inside | upper edge | left edge | — |
 	// | 2 | 1 | floor | larch | 14.6 (sold as 15) | 130 × 130 | across | — | inside | level, lower edge to the front | lower edge | — |
 	//
+	// Where a size is not the exact one:
+	//
+	// - 1, front, back, left, right: exact 74.6 × 145; length 0.4 more: nothing stops it here, so it was rounded up
+	// - 2, floor: exact 130.4 × 130.4; length 0.4 less, width 0.4 less: so that it goes between its neighbours
+	//
 	// ## Edges
 	//
-	// | item | edge | length | meets | bevel | gauge | past the cavity face |
+	// | item | edge | exact length | meets | bevel | gauge | past the cavity face |
 	// | --- | --- | --- | --- | --- | --- | --- |
-	// | 1 | left | 74.6 | right, left, front, back (butt) | square | — | +14.6 (laps over right by its thickness 14.6) |
+	// | 1 | left | 74.6 | right, left, front, back in turn (butt) | square | — | +14.6 (laps over right by its thickness 14.6) |
 	// | 1 | lower | 145 | floor (butt) | square | — | +14.6 (laps over floor by its thickness 14.6) |
-	// | 1 | right | 74.6 | left, right, back, front (butt) | square | — | 0 (ends at the inner face of left) |
+	// | 1 | right | 74.6 | left, right, back, front in turn (butt) | square | — | 0 (ends at the inner face of left) |
 	// | 1 | upper | 145 | free | square | — | 0 (ends at the open side) |
 	// | 2 | lower | 130.4 | front (butt) | square | — | 0 (ends at the inner face of front) |
 	// | 2 | right | 130.4 | right (butt) | square | — | 0 (ends at the inner face of right) |
@@ -68,7 +73,8 @@ func ExampleWriteMarkdown() {
 	// | mm | width | depth | height | diagonals at the walls' lower edge |
 	// | --- | --- | --- | --- | --- |
 	// | inside | 130.4 | 130.4 | 60 | 184.4 and 184.4 |
-	// | outside | 159.6 | 159.6 | 74.6 | 225.7 and 225.7 |
+	// | outside, the walls, up to the upper edge | 159.6 | 159.6 | 74.6 | 225.7 and 225.7 |
+	// | overall, the whole box | 159.6 | 159.6 | 74.6 | — |
 	//
 	// The box is square when both diagonals read the same.
 	//
@@ -76,7 +82,25 @@ func ExampleWriteMarkdown() {
 	//
 	// | material | thickness | parts | blanks, m² | volume, dm³ |
 	// | --- | --- | --- | --- | --- |
-	// | larch | 14.6 (sold as 15) | 5 | 0.0603 | 0.88 |
+	// | larch | 14.6 (sold as 15) | 5 | 0.06 | 0.88 |
 	//
 	// Parts: 5. Volume: 0.88 dm³. Mass not known.
+}
+
+func ExampleWriteSummary() {
+	if err := bom.WriteSummary(os.Stdout, tray()); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// seed tray
+	//             wide   deep  high
+	//   inside   130.4  130.4  60.0
+	//   outside  159.6  159.6  74.6  the walls, up to the upper edge
+	//   overall  159.6  159.6  74.6  the whole box
+	//
+	//   item  qty  parts                     along  across  thick
+	//      1    4  front, back, left, right   74.6   145.0   14.6  larch
+	//      2    1  floor                     130.4   130.4   14.6  larch
+	//
+	//   Outside, the box measures 159.6 here; front is 14.6 narrower: left takes 14.6.
 }

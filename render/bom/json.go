@@ -38,6 +38,7 @@ type jsonList struct {
 	Step      exact         `json:"step"`
 	Inside    jsonSize      `json:"inside"`
 	Outside   jsonSize      `json:"outside"`
+	Overall   *jsonSize     `json:"overall,omitempty"`
 	Diagonals jsonDiagonals `json:"diagonals"`
 	Items     []jsonItem    `json:"items"`
 	Totals    jsonTotals    `json:"totals"`
@@ -76,6 +77,8 @@ type jsonItem struct {
 	Width      exact      `json:"width"`
 	CutLength  exact      `json:"cut_length"`
 	CutWidth   exact      `json:"cut_width"`
+	LengthWhy  string     `json:"length_why,omitempty"`
+	WidthWhy   string     `json:"width_why,omitempty"`
 	Grain      string     `json:"grain"`
 	Volume     exact      `json:"volume"`
 	Mass       *exact     `json:"mass"`
@@ -86,6 +89,7 @@ type jsonItem struct {
 	MirrorOf   int        `json:"mirror_of,omitempty"`
 	Parts      []jsonPart `json:"parts"`
 	Edges      []jsonEdge `json:"edges"`
+	Rim        []jsonSide `json:"rim,omitempty"`
 	Work       []jsonWork `json:"work"`
 	Words      []string   `json:"words,omitempty"`
 	Machined   jsonRegion `json:"machined"`
@@ -119,6 +123,13 @@ type jsonEdge struct {
 	Guest      bool     `json:"guest"`
 	Adds       exact    `json:"adds"`
 	Why        string   `json:"why,omitempty"`
+}
+
+type jsonSide struct {
+	Name   string `json:"name"`
+	Length exact  `json:"length"`
+	Radius exact  `json:"radius,omitempty"`
+	Hollow bool   `json:"hollow,omitempty"`
 }
 
 type jsonAt [2]exact
@@ -202,6 +213,10 @@ func (l List) writeJSON(w io.Writer) error {
 		Items: []jsonItem{}, Voids: []jsonVoid{}, Findings: []jsonFinding{},
 		Totals: jsonTotals{Parts: l.Totals.Parts, Volume: exact(l.Totals.Volume), Boards: []jsonBoard{}},
 	}
+	if l.Overall != (Size{}) {
+		o := sizeJSON(l.Overall)
+		j.Overall = &o
+	}
 	for i := range 2 {
 		j.Diagonals.Outside[i], j.Diagonals.Inside[i] = exact(l.Diagonals.Outside[i]), exact(l.Diagonals.Inside[i])
 	}
@@ -236,6 +251,7 @@ func (it Item) json() jsonItem {
 		Number: it.Number, Quantity: it.Quantity, Material: it.Material,
 		Nominal: exact(it.Nominal), Thickness: exact(it.Thickness), Least: exact(it.Least), Most: exact(it.Most),
 		Length: exact(it.Length), Width: exact(it.Width), CutLength: exact(it.CutLength), CutWidth: exact(it.CutWidth),
+		LengthWhy: it.LengthWhy, WidthWhy: it.WidthWhy,
 		Grain: it.Grain, Volume: exact(it.Volume), Mass: known(it.Mass),
 		SecondFace: it.SecondFace, Up: it.Up, FaceEdge: it.FaceEdge,
 		Hand: string(it.Hand), MirrorOf: it.MirrorOf, Words: it.Words,
@@ -251,6 +267,9 @@ func (it Item) json() jsonItem {
 			Bevel: exact(e.Bevel), Run: exact(e.Run), Joint: e.Joint, Guest: e.Guest, Adds: exact(e.Adds), Why: e.Why,
 			Neighbours: texts(e.Neighbours),
 		})
+	}
+	for _, s := range it.Rim {
+		j.Rim = append(j.Rim, jsonSide{s.Name, exact(s.Length), exact(s.Radius), s.Hollow})
 	}
 	for _, w := range it.Work {
 		jw := jsonWork{

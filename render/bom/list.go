@@ -29,8 +29,9 @@ func (o Options) step() (s float64, ok bool) {
 	return s, true
 }
 
-// check refuses a step that cannot be meant.
-func (o Options) check() error {
+// Check refuses a step that cannot be meant, with a box.Problem, as all
+// writers do.
+func (o Options) Check() error {
 	if _, ok := o.step(); !ok {
 		return box.Problem{Path: "Step", Code: "range", Got: num(float64(o.Step)), Lo: 0.01, Hi: 10, Unit: "mm", Why: "lists cannot be rounded to this step"}
 	}
@@ -40,11 +41,14 @@ func (o Options) check() error {
 // List is a parts list: what to cut, how it is worked, and what proves the box
 // right. It is a value and shares nothing with the plan.
 type List struct {
-	Name      string
-	Step      box.MM // of the cut sizes
-	Items     []Item // by number
-	Inside    Size
-	Outside   Size
+	Name    string
+	Step    box.MM // of the cut sizes
+	Items   []Item // by number
+	Inside  Size
+	Outside Size // of the walls: width and depth at their lower edge, height to the eaves
+	// Overall is what the whole box takes up: roof, overhangs and all that runs
+	// on, but not the free parts, which may lie anywhere.
+	Overall   Size
 	Diagonals box.Diagonals
 	Totals    Totals
 	Voids     []box.Void
@@ -80,6 +84,10 @@ type Item struct {
 	// CutLength and CutWidth are the same, rounded to the list's step jointly
 	// with all other parts, so that the rounded parts still go together.
 	CutLength, CutWidth box.MM
+	// LengthWhy and WidthWhy say in words why a size to cut to differs from the
+	// exact one by more than half a step: "0.2 less: so that it goes between the
+	// walls as they are rounded". Else "".
+	LengthWhy, WidthWhy string
 	Grain               string  // "up", "across", "none" or an angle
 	Volume              float64 // mm3, of one part
 	Mass                float64 // kg, of one part; 0 unknown
@@ -90,6 +98,7 @@ type Item struct {
 	Hand                Hand
 	MirrorOf            int // the item that is its mirror image, 0 if none
 	Edges               []Edge
+	Rim                 []Side // of a part without edges: its outline, side by side
 	Work                []Work
 	Words               []string // how the size came about
 	Places              []Place  // of each part, in the order of Parts
@@ -180,6 +189,7 @@ func New(plan *box.Plan, o Options) List {
 	}
 	s.inside.Width, s.inside.Depth, s.inside.Height = plan.Inside()
 	s.outside.Width, s.outside.Depth, s.outside.Height = plan.Outside()
+	s.overall = overall(plan)
 	return s.list(o)
 }
 
@@ -192,6 +202,7 @@ type source struct {
 	voids           []box.Void
 	findings        []box.Finding
 	inside, outside Size
+	overall         Size
 	diag            box.Diagonals
 	explain         func(box.Part) []string
 }
@@ -199,7 +210,7 @@ type source struct {
 func (s source) list(o Options) List {
 	step, _ := o.step()
 	l := List{
-		Name: s.name, Step: box.MM(step), Inside: s.inside, Outside: s.outside,
+		Name: s.name, Step: box.MM(step), Inside: s.inside, Outside: s.outside, Overall: s.overall,
 		Diagonals: s.diag, Voids: s.voids, Findings: s.findings,
 	}
 	at := make(map[box.Part]int, len(s.pieces))
@@ -231,6 +242,7 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 		Least: p.Thickness, Most: p.Thickness,
 		Length: p.Length, Width: p.Width,
 		CutLength: box.MM(cuts[members[0]].length), CutWidth: box.MM(cuts[members[0]].width),
+		LengthWhy: cuts[members[0]].lengthWhy, WidthWhy: cuts[members[0]].widthWhy,
 		Grain: grainWords(p.Panel.Grain), Volume: p.Volume, Mass: p.Mass,
 		SecondFace: p.Panel.SecondFace,
 		Machined:   copyRegion(p.Panel.Machined), Far: copyRegion(p.Panel.Far),
@@ -259,9 +271,12 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 		}
 		it.Edges = append(it.Edges, edge)
 	}
+	if len(it.Edges) == 0 {
+		it.Rim = rim(p.Panel.Machined)
+	}
 	it.FaceEdge = faceEdge(p, names)
 	for k, op := range p.Panel.Ops {
-		w, edge := workOf(p, op, names, step)
+		w, edge := workOf(p, op, names, step, s.enterer(p, op.Guest))
 		for _, m := range members {
 			if g := guestOf(p, s.pieces[m], k, edge); g != "" {
 				w.Guests = append(w.Guests, g)

@@ -23,7 +23,7 @@ func WriteMarkdown(w io.Writer, plan *box.Plan, o Options) error {
 func (l List) markdown() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s: parts\n\n", Escape(l.Name))
-	fmt.Fprintf(&b, "Sizes in mm, to %s; they were rounded together, so cut all of them to this list. Left, right, upper and lower mean the part as you look at its machined face.\n", mm(l.Step))
+	fmt.Fprintf(&b, "%s Left, right, upper and lower mean the part as you look at its machined face.\n", l.Rule())
 	l.partsTable(&b)
 	l.edgesTable(&b)
 	l.workList(&b)
@@ -50,7 +50,17 @@ func (l List) partsTable(b *strings.Builder) {
 			mm(it.CutLength) + " × " + mm(it.CutWidth), it.Grain, it.massWords(), Escape(it.faceWords()), dash(Escape(it.Up)), dash(it.FaceEdge), it.handWords(),
 		})
 	}
-	table(b, "item|qty|parts|material|thickness|length × width|grain|kg each|machined face|up|face edge|hand", rows)
+	table(b, "item|qty|parts|material|thickness|cut to length × width|grain|kg each|machined face|up|face edge|hand", rows)
+	first := true
+	for _, it := range l.Items {
+		if why := it.CutWhy(); why != "" {
+			if first {
+				b.WriteString("\nWhere a size is not the exact one:\n\n")
+				first = false
+			}
+			fmt.Fprintf(b, "- %d, %s: exact %s × %s; %s\n", it.Number, Escape(it.names(", ")), hundredth(float64(it.Length)), hundredth(float64(it.Width)), Escape(why))
+		}
+	}
 }
 
 // thickness is the measured thickness, with what it was sold as where that
@@ -85,15 +95,26 @@ func (l List) edgesTable(b *strings.Builder) {
 					d, r, longer = -d, -r, "other face longer"
 				}
 				bevel = num(nearest(float64(d), 0.1)) + "°, " + longer
-				gauge = num(nearest(float64(r), fine))
+				gauge = tenth(float64(r))
 			}
 			rows = append(rows, []string{
-				fmt.Sprint(it.Number), e.Name, num(nearest(float64(e.Length), fine)), Escape(e.meets()), bevel, gauge, dash(Escape(e.compensation(num(nearest(float64(e.Adds), fine))))),
+				fmt.Sprint(it.Number), e.Name, tenth(float64(e.Length)), Escape(e.meets()), bevel, gauge, dash(Escape(e.compensation(tenth(float64(e.Adds))))),
 			})
 		}
+		for k, s := range it.Rim {
+			if k == mostSides {
+				rows = append(rows, []string{fmt.Sprint(it.Number), fmt.Sprintf("and %d more", len(it.Rim)-k), "—", "free", "—", "—", "—"})
+				break
+			}
+			rows = append(rows, []string{fmt.Sprint(it.Number), s.Name + ", " + s.Words(), tenth(float64(s.Length)), "free", "square", "—", "—"})
+		}
 	}
-	table(b, "item|edge|length|meets|bevel|gauge|past the cavity face", rows)
+	table(b, "item|edge|exact length|meets|bevel|gauge|past the cavity face", rows)
 }
+
+// mostSides is how many sides of a free part are listed: more are read off the
+// drawing.
+const mostSides = 24
 
 func (l List) workList(b *strings.Builder) {
 	b.WriteString("\n## Work\n\n")
@@ -118,13 +139,17 @@ func (l List) proof(b *strings.Builder) {
 	row := func(name string, s Size, d [2]box.MM) []string {
 		diag := "—"
 		if d[0] > 0 || d[1] > 0 {
-			diag = num(nearest(float64(d[0]), fine)) + " and " + num(nearest(float64(d[1]), fine))
+			diag = tenth(float64(d[0])) + " and " + tenth(float64(d[1]))
 		}
-		return []string{name, num(nearest(float64(s.Width), fine)), num(nearest(float64(s.Depth), fine)), num(nearest(float64(s.Height), fine)), diag}
+		return []string{name, tenth(float64(s.Width)), tenth(float64(s.Depth)), tenth(float64(s.Height)), diag}
 	}
-	table(b, "mm|width|depth|height|diagonals at the walls' lower edge", [][]string{
-		row("inside", l.Inside, l.Diagonals.Inside), row("outside", l.Outside, l.Diagonals.Outside),
-	})
+	rows := [][]string{
+		row("inside", l.Inside, l.Diagonals.Inside), row("outside, the walls, up to the "+l.Rise(), l.Outside, l.Diagonals.Outside),
+	}
+	if l.Overall != (Size{}) {
+		rows = append(rows, row("overall, "+l.Whole(), l.Overall, [2]box.MM{}))
+	}
+	table(b, "mm|width|depth|height|diagonals at the walls' lower edge", rows)
 	if d := l.Diagonals.Outside; d[0] > 0 && num(float64(d[0])) == num(float64(d[1])) {
 		b.WriteString("\nThe box is square when both diagonals read the same.\n")
 	}
@@ -136,7 +161,7 @@ func (l List) totalsTable(b *strings.Builder) {
 	for _, t := range l.Totals.Boards {
 		rows = append(rows, []string{
 			dash(Escape(t.Material)), Item{Nominal: t.Nominal, Thickness: t.Thickness, Least: t.Thickness, Most: t.Thickness}.thickness(),
-			fmt.Sprint(t.Parts), num(t.Area / 1e6), num(t.Volume / 1e6),
+			fmt.Sprint(t.Parts), num(nearest(t.Area/1e6, 0.001)), num(nearest(t.Volume/1e6, 0.01)),
 		})
 	}
 	table(b, "material|thickness|parts|blanks, m²|volume, dm³", rows)
@@ -147,14 +172,14 @@ func (l List) totalsTable(b *strings.Builder) {
 	case l.Totals.Known > 0:
 		mass = fmt.Sprintf("%s kg for the %d whose mass is known", num(nearest(l.Totals.Mass, 0.001)), l.Totals.Known)
 	}
-	fmt.Fprintf(b, "\nParts: %d. Volume: %s dm³. %s.\n", l.Totals.Parts, num(l.Totals.Volume/1e6), strings.ToUpper(mass[:1])+mass[1:])
+	fmt.Fprintf(b, "\nParts: %d. Volume: %s dm³. %s.\n", l.Totals.Parts, num(nearest(l.Totals.Volume/1e6, 0.01)), strings.ToUpper(mass[:1])+mass[1:])
 }
 
 func (l List) voidsAndFindings(b *strings.Builder) {
 	if len(l.Voids) > 0 {
 		b.WriteString("\n## Voids\n\n")
 		for _, v := range l.Voids {
-			fmt.Fprintf(b, "- %s (%s): %s mm³\n", Escape(v.Owner), Escape(v.Kind), num(v.Volume))
+			fmt.Fprintf(b, "- %s (%s): %s mm³\n", Escape(l.Owner(v)), Escape(v.Kind), tenth(v.Volume))
 		}
 	}
 	if len(l.Findings) > 0 {

@@ -388,12 +388,12 @@ func TestFailingWriter(t *testing.T) {
 func TestOptionsAndNoPlan(t *testing.T) {
 	for _, step := range []box.MM{-0.1, 0.001, 11, box.MM(math.NaN()), box.MM(math.Inf(1))} {
 		var p box.Problem
-		if err := (Options{Step: step}).check(); !errors.As(err, &p) || p.Path != "Step" || p.Code != "range" {
+		if err := (Options{Step: step}).Check(); !errors.As(err, &p) || p.Path != "Step" || p.Code != "range" {
 			t.Errorf("step %v: %v", step, err)
 		}
 	}
 	for _, step := range []box.MM{0, 0.01, 0.1, 0.5, 1, 10} {
-		if err := (Options{Step: step}).check(); err != nil {
+		if err := (Options{Step: step}).Check(); err != nil {
 			t.Errorf("step %v: %v", step, err)
 		}
 	}

@@ -61,7 +61,7 @@ func TestPentBox(t *testing.T) {
 	if w := l.Items[0].Work[2].Words(); w != "hole 32 through, 220.5 up, centred (entrance)" {
 		t.Errorf("entrance: %s", w)
 	}
-	if w := l.Items[0].Work[0].Words(); w != "rebate 7 x 14.6 along the left edge, for right" {
+	if w := l.Items[0].Work[0].Words(); w != "rebate along the left edge, 7 deep, 14.6 wide, for right" {
 		t.Errorf("rebate: %s", w)
 	}
 	// tan 12 x 14.6 = 3.1033
@@ -249,7 +249,7 @@ func TestOtherParts(t *testing.T) {
 	// 16 and 104: twice the diameter from the walls, common practice.
 	want := []string{
 		"corner cut off, 9 along the lower edge and 9 along the right edge (drain)",
-		"4 times hole 8 through: 16 up, 104 from the left; 16 up, 16 from the left; 104 up, 16 from the left; 104 up, 104 from the left (drain)",
+		"4 × hole 8 through: 16 up, 104 from the left; 16 up, 16 from the left; 104 up, 16 from the left; 104 up, 104 from the left (drain)",
 	}
 	if len(jobs) != 5 || jobs[0] != want[0] || jobs[4] != want[1] {
 		t.Errorf("floor: %q, want %q", jobs, want)
@@ -273,7 +273,7 @@ func TestOtherParts(t *testing.T) {
 		t.Errorf("partition: up %q, %q", half.Up, half.meetings())
 	}
 	left := l.Items[itemOf(l, box.Left)].Jobs()
-	if len(left) != 1 || !strings.HasPrefix(left[0], "groove 4.9 x 14.6, left side ") || !strings.HasSuffix(left[0], ", for inner/half") {
+	if len(left) != 1 || !strings.HasPrefix(left[0], "groove 4.9 deep, 14.6 wide, left side ") || !strings.HasSuffix(left[0], ", for inner/half") {
 		t.Errorf("left: %q", left)
 	}
 

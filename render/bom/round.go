@@ -33,8 +33,11 @@ import (
 // fine is the precision of what is set from tools and gauges.
 const fine = 0.1
 
-// cutSize is a rounded blank.
-type cutSize struct{ length, width float64 }
+// cutSize is a rounded blank, and in words what its sizes were rounded for.
+type cutSize struct {
+	length, width       float64
+	lengthWhy, widthWhy string
+}
 
 // end is one end of a dimension.
 type end struct {
@@ -54,7 +57,9 @@ func (e end) meets(p box.Part) bool {
 
 // dim is one of the two dimensions of a part.
 type dim struct {
+	part      box.Part
 	size, cut float64
+	why       string    // what cut was rounded for
 	dir       solid.Vec // in the world
 	ends      [2]end
 	height    bool // of a wall
@@ -71,6 +76,37 @@ func (d *dim) entered() float64 {
 		loss += e.enter - down(e.enter, fine)
 	}
 	return loss
+}
+
+// goesIn says what a guest is rounded down for.
+func (d *dim) goesIn() string {
+	if d.ends[0].guest && d.ends[1].guest {
+		return "so that it goes between its neighbours"
+	}
+	e := d.ends[0]
+	if !e.guest {
+		e = d.ends[1]
+	}
+	switch n := once(e.neighbours); {
+	case len(n) == 1 && e.enter > near:
+		return "so that it goes into " + string(n[0])
+	case len(n) == 1:
+		return "so that it goes up to " + string(n[0]) + " and no further"
+	}
+	return "so that it goes up to its neighbours and no further"
+}
+
+// differs says why a size to cut to is more than half a step from the exact
+// one; "" if it is not.
+func (d *dim) differs(step float64) string {
+	by, word := d.cut-d.size, " more"
+	if by < 0 {
+		by, word = -by, " less"
+	}
+	if !(by > step/2+near) {
+		return ""
+	}
+	return num(nearest(by, math.Min(step, fine)/10)) + word + ": " + d.why
 }
 
 // down and up round to a multiple of step. What lies on a multiple already, to
@@ -153,7 +189,7 @@ func (s source) dims(p box.Piece) [2]dim {
 	u, v := along(p)
 	var out [2]dim
 	for k, size := range [2]box.MM{p.Length, p.Width} {
-		d := dim{size: float64(size), dir: p.Home.U.Scale(u).Add(p.Home.V.Scale(v))}
+		d := dim{part: p.Part, size: float64(size), dir: p.Home.U.Scale(u).Add(p.Home.V.Scale(v))}
 		lo, hi := reach(p.Panel.Machined, u, v)
 		d.ends[0] = s.endAt(p, guests, -u, -v, -lo)
 		d.ends[1] = s.endAt(p, guests, u, v, hi)
@@ -221,9 +257,9 @@ func (s source) round(step float64) []cutSize {
 		for k := range all[i] {
 			d := &all[i][k]
 			if d.guest() {
-				d.cut = down(d.size-d.entered(), step)
+				d.cut, d.why = down(d.size-d.entered(), step), d.goesIn()
 			} else {
-				d.cut = up(d.size, step)
+				d.cut, d.why = up(d.size, step), "nothing stops it here, so it was rounded up"
 			}
 		}
 	}
@@ -236,6 +272,7 @@ func (s source) round(step float64) []cutSize {
 				if d := &all[i][k]; d.filler {
 					if c := down(s.room(all, i, k), step); c < d.cut {
 						d.cut, changed = c, true
+						d.why = "so that it goes between the walls as they are rounded"
 					}
 				}
 			}
@@ -246,17 +283,24 @@ func (s source) round(step float64) []cutSize {
 	}
 	out := make([]cutSize, len(all))
 	for i, d := range all {
-		out[i] = cutSize{d[0].cut, d[1].cut}
+		out[i] = cutSize{d[0].cut, d[1].cut, d[0].differs(step), d[1].differs(step)}
 	}
 	return out
 }
 
 // level applies rule 3.
 func (s source) level(all [][2]dim) (changed bool) {
-	take := func(a, b *dim) {
-		if a.cut != b.cut {
-			a.cut, changed = math.Min(a.cut, b.cut), true
-			b.cut = a.cut
+	// Equal parts give each other their reason too, others only the size.
+	take := func(a, b *dim, equal bool) {
+		if b.cut > a.cut {
+			a, b = b, a
+		}
+		if a.cut == b.cut {
+			return
+		}
+		a.cut, a.why, changed = b.cut, b.why, true
+		if !equal {
+			a.why = "so that it matches " + string(b.part)
 		}
 	}
 	at := make(map[box.Part]int, len(s.pieces))
@@ -275,8 +319,8 @@ func (s source) level(all [][2]dim) (changed bool) {
 			}
 			for _, number := range [2]int{g.Number, g.Mirror} {
 				if i, ok := first[number]; ok && number > 0 {
-					take(&all[i][0], &all[j][0])
-					take(&all[i][1], &all[j][1])
+					take(&all[i][0], &all[j][0], number == g.Number)
+					take(&all[i][1], &all[j][1], number == g.Number)
 				}
 			}
 		}
@@ -286,7 +330,7 @@ func (s source) level(all [][2]dim) (changed bool) {
 			for k := 0; k < 4; k++ {
 				a, b := &all[i][k&1], &all[j][k>>1]
 				if a.height && b.height && math.Abs(a.size-b.size) < near {
-					take(a, b)
+					take(a, b, false)
 				}
 			}
 		}

@@ -18,7 +18,7 @@ func rebuild(h handBox, l List) built {
 	b := built{map[box.Part]cutSize{}, h}
 	for _, it := range l.Items {
 		for _, p := range it.Parts {
-			b.cut[p] = cutSize{float64(it.CutLength), float64(it.CutWidth)}
+			b.cut[p] = cutSize{length: float64(it.CutLength), width: float64(it.CutWidth)}
 		}
 	}
 	return b

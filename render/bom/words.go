@@ -55,11 +55,20 @@ func (e Edge) meets() string {
 	if len(e.Neighbours) == 0 {
 		return "free"
 	}
-	t := joinParts(once(e.Neighbours), ", ")
+	t := e.inTurn()
 	if e.Joint != "" {
 		t += " (" + e.Joint + ")"
 	}
 	return t
+}
+
+// inTurn names what an edge meets: of equal parts each in turn.
+func (e Edge) inTurn() string {
+	names := once(e.Neighbours)
+	if len(names) < 2 {
+		return joinParts(names, "")
+	}
+	return joinParts(names, ", ") + " in turn"
 }
 
 // once leaves out what came before.
@@ -95,7 +104,7 @@ func (it Item) Jobs() []string {
 		if n == 1 {
 			out = append(out, w.Words())
 		} else {
-			t := fmt.Sprintf("%d times %s: ", n, w.What)
+			t := fmt.Sprintf("%d × %s: ", n, w.What)
 			for k := range n {
 				if k > 0 {
 					t += "; "

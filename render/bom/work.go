@@ -13,7 +13,7 @@ import (
 // lower edge and right from the left edge of the machined face; they and the
 // sizes of openings are rounded to the step, the cuts of joints to 0.1. It also
 // returns the edge that the work is open to, -1 if none.
-func workOf(p box.Piece, op box.Op, names []string, step float64) (Work, int) {
+func workOf(p box.Piece, op box.Op, names []string, step float64, g enterer) (Work, int) {
 	w := Work{
 		Kind: op.Kind, Use: op.Use, Side: op.Side, Source: op.Source,
 		From: op.From, To: op.To, Tilt: append([]box.Deg(nil), op.Tilt...),
@@ -23,7 +23,7 @@ func workOf(p box.Piece, op box.Op, names []string, step float64) (Work, int) {
 		w.Strokes = append(w.Strokes, append(outline.Path(nil), t...))
 	}
 	w.Removed, w.Tool = op.Removed, op.Tool
-	d := describer{p: p, op: op, names: names, step: step, open: -1}
+	d := describer{p: p, op: op, names: names, step: step, open: -1, guest: g}
 	if op.Guest != "" {
 		d.step = math.Min(step, fine)
 	}
@@ -51,6 +51,47 @@ type describer struct {
 	step       float64
 	u0, u1, v0 float64 // of the machined face
 	open       int
+	guest      enterer
+}
+
+// enterer is a guest as it enters a cut: how far, and how thick it is. 0 where
+// that is not known.
+type enterer struct{ depth, thickness float64 }
+
+// enterer finds how a guest enters p.
+func (s source) enterer(p box.Piece, guest box.Part) enterer {
+	var g enterer
+	for _, q := range s.pieces {
+		if guest == "" || q.Part != guest {
+			continue
+		}
+		g.thickness = float64(q.Thickness)
+		for _, e := range q.Panel.Edges {
+			if e.Neighbour == p.Part {
+				g.depth = math.Max(g.depth, float64(e.Adds))
+			}
+		}
+	}
+	return g
+}
+
+// section is the section of a joint's cut, deep and wide, with the play that is
+// in it. A wall that is tilted makes the guest's thickness no measure.
+func (d describer) section(w *Work) string {
+	return fmt.Sprintf("%s deep%s, %s wide%s", mm(w.Depth), d.play(w.Depth, d.guest.depth), mm(w.Width), d.play(w.Width, d.guest.thickness))
+}
+
+func (d describer) play(size box.MM, guest float64) string {
+	for _, a := range d.op.Tilt {
+		if a != 0 {
+			return ""
+		}
+	}
+	play := nearest(float64(size)-guest, fine)
+	if !(guest > near && play > near && play < 2) {
+		return ""
+	}
+	return fmt.Sprintf(" (%s + %s play)", num(nearest(float64(size)-play, 0.01)), num(play))
 }
 
 func (d describer) place(x float64) string { return num(nearest(x, d.step)) }
@@ -97,10 +138,13 @@ func (d *describer) island(w *Work) {
 	} else if len(d.op.Region) > 0 {
 		ul, uh := reach(d.op.Region, 1, 0)
 		vl, vh := reach(d.op.Region, 0, 1)
-		fmt.Fprintf(&b, " %s x %s", num(d.size(uh-ul)), num(d.size(vh-vl)))
+		fmt.Fprintf(&b, " %s wide, %s high", num(d.size(uh-ul)), num(d.size(vh-vl)))
 		c = outline.Point{X: (ul + uh) / 2, Y: (vl + vh) / 2}
 	}
 	if d.op.Side == box.SideThrough {
+		if !round {
+			b.WriteString(",")
+		}
 		b.WriteString(" through")
 	} else {
 		w.Depth = box.MM(d.depth())
@@ -170,10 +214,10 @@ func (d *describer) atEdge(w *Work) {
 		lo, hi = length-hi, length-lo
 	}
 	if d.op.Kind == box.OpNotch {
-		w.What = fmt.Sprintf("notch %s x %s out of the %s", num(wide), num(d.size(hi-lo)), name)
+		w.What = fmt.Sprintf("notch %s into the %s, %s along it", num(wide), name, num(d.size(hi-lo)))
 	} else {
 		w.Depth = box.MM(d.depth())
-		w.What = fmt.Sprintf("rebate %s x %s along the %s", mm(w.Depth), num(wide), name)
+		w.What = fmt.Sprintf("rebate along the %s, %s", name, d.section(w))
 	}
 	if lo > 1e-3 || hi < length-1e-3 {
 		w.Where = fmt.Sprintf("%s to %s %s", d.place(lo), d.place(lo+d.size(hi-lo)), dir)
@@ -244,7 +288,7 @@ func (d *describer) channel(w *Work) {
 	lo, hi := reach(d.op.Region, u, v)
 	a, b := reach(d.op.Region, -v, u)
 	w.Depth, w.Width = box.MM(d.depth()), box.MM(d.size(b-a))
-	w.What = fmt.Sprintf("%s %s x %s", d.op.Kind, mm(w.Depth), mm(w.Width))
+	w.What = fmt.Sprintf("%s %s", d.op.Kind, d.section(w))
 	faceLo, faceHi := reach(d.p.Panel.Machined, u, v)
 	stopped := lo > faceLo+1e-3 || hi < faceHi-1e-3
 	switch {

@@ -40,44 +40,44 @@ func TestWorkInWords(t *testing.T) {
 		{op(box.OpBore, box.SideMachined, 0, 5, outline.Circle(outline.Point{X: 10, Y: 0}, 8)), 0.1,
 			"hole 8, 5 deep, 74.6 up, 84.6 from the left"},
 		{op(box.OpOpening, box.SideThrough, 0, 14.6, outline.Rectangle(-30, 100, 30, 140)), 0.1,
-			"opening 60 x 40 through, 194.6 up, centred"},
+			"opening 60 wide, 40 high, through, 194.6 up, centred"},
 		{use(op(box.OpPocket, box.SideFar, 9.6, 14.6, outline.Rectangle(-30, 100, 30, 140)), box.UsePocket), 0.1,
-			"pocket 60 x 40, 5 deep, 194.6 up, centred, on the other face"},
+			"pocket 60 wide, 40 high, 5 deep, 194.6 up, centred, on the other face"},
 		// The rebates of the example: 7 deep, 14.6 wide, from 40 to 375.43 of
 		// the edge (z -34.6 to 300.83).
 		{joint(op(box.OpRebate, box.SideMachined, 0, 7, outline.Rectangle(-74.6, -34.6, -60, 266.994683)), box.Right), 0.1,
-			"rebate 7 x 14.6 along the left edge, 40 to 341.6 up"},
+			"rebate along the left edge, 7 deep, 14.6 wide, 40 to 341.6 up"},
 		{joint(op(box.OpRebate, box.SideMachined, 0, 7.06, outline.Rectangle(60, -74.6, 74.6, 360.432960)), box.Right), 0.5,
-			"rebate 7 x 14.6 along the right edge"},
+			"rebate along the right edge, 7 deep, 14.6 wide"},
 		{op(box.OpRebate, box.SideMachined, 0, 4, outline.Rectangle(-40, 350.432960, 74.6, 360.432960)), 0.1,
-			"rebate 4 x 10 along the upper edge, 34.6 to 149.2 from its left end"},
+			"rebate along the upper edge, 4 deep, 10 wide, 34.6 to 149.2 from its left end"},
 		// 74.6 - 14.6 = 60 up; 14.81 must go in: 14.9, also where people work
 		// to 0.5.
 		{joint(op(box.OpHousing, box.SideMachined, 0, 5.05, outline.Rectangle(-74.6, -14.6, 74.6, 0.21)), box.Floor), 0.5,
-			"housing 5 x 14.9, lower side 60 up"},
+			"housing 5 deep, 14.9 wide, lower side 60 up"},
 		{joint(op(box.OpHousing, box.SideMachined, 0, 5, outline.Rectangle(-60, -14.6, 60, 0.2)), box.Floor), 0.1,
-			"housing 5 x 14.8, lower side 60 up, 14.6 to 134.6 from the left"},
+			"housing 5 deep, 14.8 wide, lower side 60 up, 14.6 to 134.6 from the left"},
 		{joint(tilt(op(box.OpGroove, box.SideMachined, 0, 5, outline.Rectangle(0, -74.6, 15, 200)), 3.84, 0, 3.84, 0), box.InnerPart("shelf")), 0.1,
-			"groove 5 x 15, left side 74.6 from the left, 0 to 274.6 up, walls tilted 3.84 deg"},
+			"groove 5 deep, 15 wide, left side 74.6 from the left, 0 to 274.6 up, walls tilted 3.84 deg"},
 		// Turned by 30 degrees: its middle at 30 cos 30 - 7.4 sin 30 = 22.281,
 		// 30 sin 30 + 7.4 cos 30 = 21.409.
 		{joint(op(box.OpHousing, box.SideMachined, 0, 5, slanted), box.Floor), 0.1,
-			"housing 5 x 14.8, 60 long at 30 deg, its middle 96 up, 96.9 from the left"},
+			"housing 5 deep, 14.8 wide, 60 long at 30 deg, its middle 96 up, 96.9 from the left"},
 		{use(op(box.OpNotch, box.SideThrough, 0, 14.6, outline.Rectangle(60, 0, 74.6, 50)), "finger"), 0.1,
-			"notch 14.6 x 50 out of the right edge, 74.6 to 124.6 up (finger)"},
+			"notch 14.6 into the right edge, 50 along it, 74.6 to 124.6 up (finger)"},
 		{op(box.OpRebate, box.SideEdge, 4, 9, outline.Rectangle(-74.6, -74.6, -68.6, 360.432960)), 0.1,
-			"rebate 5 x 6 along the left edge, in the edge, 4 to 9 below the machined face"},
+			"rebate along the left edge, 5 deep, 6 wide, in the edge, 4 to 9 below the machined face"},
 		// Touches nothing, whatever it is called.
 		{op(box.OpNotch, box.SideThrough, 0, 14.6, outline.Rectangle(-5, 0, 5, 10)), 0.1,
-			"notch 10 x 10 through, 79.6 up, centred"},
+			"notch 10 wide, 10 high, through, 79.6 up, centred"},
 		{op(box.OpMark, box.SideMachined, 0, 0.5), 0.1, "mark, 0.5 deep"},
 		{op(box.OpHousing, box.SideMachined, 0, 0.5), 0.1, "housing"},
 		{tilt(op(box.OpPocket, box.SideMachined, 0, 3, outline.Rectangle(-5, 0, 5, 10)), -2, 4), 0.1,
-			"pocket 10 x 10, 3 deep, 79.6 up, centred, walls tilted -2 to 4 deg"},
+			"pocket 10 wide, 10 high, 3 deep, 79.6 up, centred, walls tilted -2 to 4 deg"},
 	}
 	for _, tt := range tests {
 		p := back()
-		if got, _ := workOf(p, tt.op, edgeNames(p.Panel), tt.step); got.Words() != tt.words {
+		if got, _ := workOf(p, tt.op, edgeNames(p.Panel), tt.step, enterer{}); got.Words() != tt.words {
 			t.Errorf("got  %s\nwant %s", got.Words(), tt.words)
 		}
 	}
@@ -87,11 +87,11 @@ func TestWorkInWords(t *testing.T) {
 func TestWordsDoNotDependOnTheStart(t *testing.T) {
 	p := back()
 	slot := outline.Contour{{X: -20, Y: 90}, {X: 20, Y: 90, Bulge: 1}, {X: 20, Y: 110}, {X: -20, Y: 110, Bulge: 1}}
-	want := "opening 60 x 20 through, 174.6 up, centred" // 40 and two half rounds of 20
+	want := "opening 60 wide, 20 high, through, 174.6 up, centred" // 40 and two half rounds of 20
 	for i := range slot {
 		c := append(append(outline.Contour(nil), slot[i:]...), slot[:i]...)
 		for _, c := range []outline.Contour{c, c.Reverse()} {
-			if got, _ := workOf(p, op(box.OpOpening, box.SideThrough, 0, 14.6, c), edgeNames(p.Panel), 0.1); got.Words() != want {
+			if got, _ := workOf(p, op(box.OpOpening, box.SideThrough, 0, 14.6, c), edgeNames(p.Panel), 0.1, enterer{}); got.Words() != want {
 				t.Errorf("from vertex %d: %s, want %s", i, got.Words(), want)
 			}
 		}
@@ -108,7 +108,7 @@ func TestJobs(t *testing.T) {
 		w("hole 8 through", "10 up, centred", " (vent)"), // not next to the first
 	}}
 	want := []string{
-		"2 times hole 8 through: 10 up, centred; 20 up, centred (vent)", "hole 8 through, 30 up, centred (drain)", "hole 9 through, 40 up, centred (drain)",
+		"2 × hole 8 through: 10 up, centred; 20 up, centred (vent)", "hole 8 through, 30 up, centred (drain)", "hole 9 through, 40 up, centred (drain)",
 		"rebate 7 x 15", "rebate 7 x 15", "hole 8 through, 10 up, centred (vent)",
 	}
 	got := it.Jobs()

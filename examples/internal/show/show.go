@@ -12,6 +12,7 @@ import (
 
 	"holt.example/box"
 	"holt.example/render"
+	"holt.example/render/bom"
 )
 
 // Main is the whole of an example: it reads the flag -out, writes the folder
@@ -40,24 +41,12 @@ func Run(w io.Writer, dir string, d box.Design, notes ...string) error {
 
 // Summary prints parts, sizes, what was compensated, and the files written.
 func Summary(w io.Writer, dir string, plan *box.Plan, files render.Written, notes ...string) error {
+	if err := bom.WriteSummary(w, plan); err != nil {
+		return err
+	}
 	var b strings.Builder
-	iw, id, ih := plan.Inside()
-	ow, od, oh := plan.Outside()
-	fmt.Fprintf(&b, "%s\n", plan.Name())
-	fmt.Fprintf(&b, "  inside  %.1f wide, %.1f deep, %.1f high\n", iw, id, ih)
-	fmt.Fprintf(&b, "  outside %.1f wide, %.1f deep, %.1f to the eaves\n\n", ow, od, oh)
-	for _, g := range plan.Groups() {
-		q, _ := plan.Piece(g.Parts[0])
-		fmt.Fprintf(&b, "  %d  %d x %-22s %6.1f x %6.1f x %4.1f\n", g.Number, len(g.Parts), names(g.Parts), q.Length, q.Width, q.Thickness)
-	}
-	b.WriteString("\n")
-	for _, q := range plan.Pieces() {
-		if lines := plan.Explain(q.Part); len(lines) > 0 && strings.HasPrefix(lines[len(lines)-1], "Outside, the box measures") {
-			fmt.Fprintf(&b, "  %s\n", lines[len(lines)-1])
-		}
-	}
-	for _, f := range plan.Findings() {
-		fmt.Fprintf(&b, "  note: %s\n", f.Why)
+	if len(notes) > 0 {
+		b.WriteString("\n")
 	}
 	for _, n := range notes {
 		fmt.Fprintf(&b, "  %s\n", n)
@@ -65,12 +54,4 @@ func Summary(w io.Writer, dir string, plan *box.Plan, files render.Written, note
 	fmt.Fprintf(&b, "\n  %d files in %s: start with %s and %s\n", len(files.Files), dir, "plan.md", "assembled.svg")
 	_, err := io.WriteString(w, b.String())
 	return err
-}
-
-func names(ps []box.Part) string {
-	s := make([]string, len(ps))
-	for i, p := range ps {
-		s[i] = string(p)
-	}
-	return strings.Join(s, ", ")
 }
