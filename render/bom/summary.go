@@ -26,7 +26,7 @@ func WriteSummary(w io.Writer, plan *box.Plan) error {
 
 func (l List) summary() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\n", plain(l.Name))
+	fmt.Fprintf(&b, "%s\n", strings.TrimSpace(plain(l.Name)))
 	l.summarySizes(&b)
 	l.summaryParts(&b)
 	var lines []string
@@ -48,7 +48,7 @@ func (l List) summary() string {
 		b.WriteString("\n")
 	}
 	for _, s := range lines {
-		fmt.Fprintf(&b, "  %s\n", s)
+		fmt.Fprintf(&b, "  %s\n", strings.TrimSpace(s))
 	}
 	return b.String()
 }
@@ -96,7 +96,7 @@ func columns(b *strings.Builder, rows [][]string, sides string) {
 	for _, r := range rows {
 		for i, c := range r {
 			// A very long name only pushes its own line out.
-			wide[i] = min(max(wide[i], utf8.RuneCountInString(c)), 40)
+			wide[i] = min(max(wide[i], utf8.RuneCountInString(c)), 48)
 		}
 	}
 	for _, r := range rows {
