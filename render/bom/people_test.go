@@ -175,7 +175,7 @@ func TestOverall(t *testing.T) {
 	}
 }
 
-// No figure for people has more than two decimals, and no name runs through.
+// No figure for people has more than three decimals: kg and m² have those.
 func TestFiguresForPeople(t *testing.T) {
 	for name, d := range designs() {
 		text := New(resolve(t, d), Options{}).markdown()

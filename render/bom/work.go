@@ -325,12 +325,12 @@ func (d describer) more() string {
 		}
 		lo, hi = math.Min(lo, float64(a)), math.Max(hi, float64(a))
 	}
-	angle := num(lo)
+	angle := hundredth(lo)
 	switch {
 	case lo == 0:
-		angle = num(hi)
+		angle = hundredth(hi)
 	case hi > 0:
-		angle += " to " + num(hi)
+		angle += " to " + hundredth(hi)
 	}
 	switch {
 	case n == 1:
