@@ -16,7 +16,7 @@ type spot struct {
 
 // spots finds for each solid a place in the middle of the largest area of it
 // that can be seen: of points spread over its faces, those not hidden by
-// anything; of the face with most of those, the point farthest from any line.
+// anything, nor seen through a hole of another; of the face with most of those, the point farthest from any line.
 func (s *scene) spots(lines []piece) map[int]spot {
 	const across = 14
 	type line2 struct{ a, b pt }
@@ -26,6 +26,7 @@ func (s *scene) spots(lines []piece) map[int]spot {
 			near = append(near, line2{s.ax.screen(l.a), s.ax.screen(l.b)})
 		}
 	}
+	hs := s.hatches()
 	out := map[int]spot{}
 	byOwner := make([][]*face, len(s.solids))
 	for _, i := range s.front {
@@ -43,6 +44,15 @@ func (s *scene) spots(lines []piece) map[int]spot {
 				break // even all of it in sight would be less
 			}
 			inside, open := s.sample(f, across)
+			if len(hs) > 0 {
+				clear := open[:0]
+				for _, q := range open {
+					if !s.through(hs, owner, s.on(f, q)) {
+						clear = append(clear, q)
+					}
+				}
+				open = clear
+			}
 			if len(open) == 0 {
 				continue
 			}

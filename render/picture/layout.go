@@ -11,7 +11,8 @@ import (
 )
 
 // Draw draws any solids, as they stand: New makes them from a plan. Fronts are
-// directions that the view should look at, such as the entrance's.
+// directions that the view should look at besides those of the solids'
+// entrances.
 func Draw(name, note string, solids []Solid, fronts []solid.Vec, o Options) (*Picture, error) {
 	o, err := o.filled()
 	if err != nil {
@@ -23,7 +24,7 @@ func Draw(name, note string, solids []Solid, fronts []solid.Vec, o Options) (*Pi
 			main = append(main, s.Out)
 		}
 	}
-	v := choose(o.Views, main, fronts)
+	v := choose(o.Views, main, targets(solids, fronts), solids)
 	solids = append([]Solid(nil), solids...)
 	sc := drawApart(solids, v)
 	p := &Picture{Name: name, Width: o.Width, View: v, ax: sc.ax, shift: map[box.Part]solid.Vec{}}

@@ -22,7 +22,7 @@ type Picture struct {
 	Lines         []Line
 	Circles       []Circle
 	Texts         []Text
-	Hidden        []box.Part // the parts of which nothing can be seen
+	Hidden        []box.Part // the parts of which nothing can be seen, or only through a hole
 
 	ax     axes
 	origin Point

@@ -38,19 +38,19 @@ func TestChoose(t *testing.T) {
 	// Trimetric 20/35: d = (sin20 cos35, -cos20 cos35, sin35) = (0.2802, -0.7698, 0.5736),
 	// so n.d = (0.5736-0.2802)/sqrt 2 = 0.2075.
 	assert.InDelta(t, 0.2075, left.Dot(views[0].axes().d), 1e-4)
-	assert.Equal(t, views[0], choose(append([]View{isometric}, views...), []solid.Vec{left}, nil))
+	assert.Equal(t, views[0], choose(append([]View{isometric}, views...), []solid.Vec{left}, nil, nil))
 	// An entrance in the left wall is behind in the first view, in sight in
 	// the second: n.d = -(sin -20 cos35) = 0.2802.
-	assert.Equal(t, views[1], choose(views, nil, []solid.Vec{{X: -1}}))
+	assert.Equal(t, views[1], choose(views, nil, targets(nil, []solid.Vec{{X: -1}}), nil))
 	// And one in the back.
-	assert.Equal(t, "trimetric from behind", choose(views, nil, []solid.Vec{{Y: 1}}).Name)
+	assert.Equal(t, "trimetric from behind", choose(views, nil, targets(nil, []solid.Vec{{Y: 1}}), nil).Name)
 	// Faces all round: none will do, the best is taken.
 	var round []solid.Vec
 	for i := range 72 {
 		s, c := math.Sincos(float64(i) * math.Pi / 36)
 		round = append(round, solid.Vec{X: c, Y: s})
 	}
-	assert.Contains(t, views, choose(views, round, nil))
+	assert.Contains(t, views, choose(views, round, nil, nil))
 }
 
 func TestAxes(t *testing.T) {

@@ -29,6 +29,7 @@ type Solid struct {
 	Grain  solid.Vec // unit vector along the grain; zero if it does not matter
 	Shift  solid.Vec // how far it is moved out of its place
 	Key    string    // what the key calls it; "" leaves it out
+	Holes  []Hole    // right through it
 }
 
 // face is a planar face of a solid: all its triangles, and its rims on the

@@ -13,27 +13,36 @@ type View struct {
 	Up    float64 // degrees above the level, -90 to 90
 }
 
-// views is never changed. The first is the best looking; the others are for
-// boxes with a face that it would show edge-on, and for entrances that are not
-// in front.
+// views is never changed. The first are the best looking; the lower ones are
+// for entrances under wide eaves, the others for boxes with a face that the
+// first would show edge-on, and for entrances that are not in front.
 var views = []View{
 	{"trimetric", 20, 35},
 	{"trimetric from the left", -20, 35},
+	{"trimetric, lower", 24, 25},
+	{"trimetric from the left, lower", -24, 25},
 	{"trimetric, further round", 52, 32},
 	{"trimetric from the left, further round", -52, 32},
-	{"trimetric, low", 25, 22},
-	{"trimetric from the left, low", -25, 22},
+	{"trimetric, low", 28, 15},
+	{"trimetric from the left, low", -28, 15},
+	{"trimetric, low, nearly from the front", 18, 15},
+	{"trimetric, low, nearly from the front, left", -18, 15},
 	{"trimetric, high", 30, 50},
 	{"trimetric from the left, high", -30, 50},
 	{"trimetric from the right", 70, 35},
 	{"trimetric from the left side", -70, 35},
+	{"trimetric from the right, lower", 62, 22},
+	{"trimetric from the left side, lower", -62, 22},
 	{"trimetric from behind", 160, 35},
 	{"trimetric from behind, left", -160, 35},
+	{"trimetric from behind, lower", 156, 22},
+	{"trimetric from behind, left, lower", -156, 22},
+	{"nearly from the front, low", 12, 8},
 }
 
-// Views are the views that are tried in turn: the first is taken in which no
-// main face is nearly edge-on and the entrance is in sight. (Isometric is not
-// among them: it shows one slope of a 45 degree roof exactly edge-on.)
+// Views are the views that are tried in turn: the one is taken that shows the
+// most of the entrances, in tenths; of several that do, the first in which no
+// main face is nearly edge-on. (Isometric is not among them: it shows one slope of a 45 degree roof exactly edge-on.)
 func Views() []View { return append([]View(nil), views...) }
 
 // EdgeOn is the least |n.d| of a main face, n being its normal and d the
@@ -66,30 +75,6 @@ func turn(deg float64) (sin, cos float64) {
 }
 
 func (a axes) screen(v solid.Vec) pt { return pt{a.r.Dot(v), a.u.Dot(v)} }
-
-// choose takes the first view in which every main face has |n.d| > EdgeOn and
-// every face in front has n.d > EdgeOn; if there is none, the one that comes
-// nearest.
-func choose(list []View, main, front []solid.Vec) View {
-	best, worth := list[0], math.Inf(-1)
-	for _, v := range list {
-		d := v.axes().d
-		least := math.Inf(1)
-		for _, n := range main {
-			least = math.Min(least, math.Abs(n.Dot(d)))
-		}
-		for _, n := range front {
-			least = math.Min(least, n.Dot(d))
-		}
-		if least > EdgeOn {
-			return v
-		}
-		if least > worth {
-			best, worth = v, least
-		}
-	}
-	return best
-}
 
 func dist(a, b Point) float64 {
 	dx, dy := b.X-a.X, b.Y-a.Y
