@@ -110,7 +110,7 @@ func TestOutsideNumbers(t *testing.T) {
 		if c := d.Layers[old("BORE_14.6", v)].Circles; len(c) != 1 || c[0] != [3]float64{10, 180, 16} {
 			t.Errorf("the bore is %v", c)
 		}
-		if x := d.Layers["TEXT"].Texts; len(x) != 3 || x[2].Text != "bevel 12.0°, run 3.1" || x[2].Height != 2.5 {
+		if x := d.Layers["TEXT"].Texts; len(x) != 4 || x[2].Text != "bevel 12°, 3.1 over the thickness" || x[3].Text != "machined face longer" || x[2].Height != 2.5 {
 			t.Errorf("texts %+v", x)
 		}
 	}

@@ -196,6 +196,9 @@ func (f *file) item(it flat.Item) {
 		f.put(`" font-size="`)
 		f.num(it.Text.Height / capitals)
 		f.put(`" stroke="none"`)
+		if it.Text.Ink != flat.Profile {
+			f.put(` fill="`, colours[it.Text.Ink], `"`)
+		}
 		if it.Text.Middle {
 			f.put(` text-anchor="middle"`)
 		}

@@ -28,7 +28,7 @@ type Options struct {
 const margin = 10
 
 func (o Options) flat() flat.Options {
-	return flat.Options{Bare: o.Bare, Gap: float64(o.Gap), Width: float64(o.Width)}
+	return flat.Options{Bare: o.Bare, Legend: true, Gap: float64(o.Gap), Width: float64(o.Width)}
 }
 
 var errNoPlan = errors.New("svg: no plan")

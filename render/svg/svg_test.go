@@ -157,8 +157,12 @@ func TestText(t *testing.T) {
 func TestWriting(t *testing.T) {
 	got := string(draw(t, "t", Options{}, chiral()))
 	for _, want := range []string{
-		`<text x="12.5" y="40" font-size="3.5714" stroke="none" text-anchor="middle" transform="rotate(-90 12.5 40)">60.0</text>`,
+		`<text x="12.5" y="40" font-size="3.5714" stroke="none" text-anchor="middle" transform="rotate(-90 12.5 40)">60</text>`,
 		`<text x="21.5" y="85.5" font-size="5" stroke="none">1: front</text>`,
+		// Its middle 80 and 45 from the lower left corner.
+		`text-anchor="middle">ø20</text>`, `text-anchor="middle">at 80, 45</text>`,
+		// The legend has the word in the colour of the circle above.
+		`fill="#7a4a2b">hole</text>`, `>Thick line: cut.`,
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%s is not in\n%s", want, got)

@@ -39,6 +39,7 @@ type Writing struct {
 	Height float64 // of the capitals, mm
 	Angle  float64 // degrees anticlockwise, over -90 to 90
 	Middle bool    // centred on its place; else it starts there
+	Ink    Kind    // written in the colour of this kind; Profile is no other than the layer's
 }
 
 // Drawing is what a file shows.

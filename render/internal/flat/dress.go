@@ -3,6 +3,7 @@ package flat
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"holt.example/box"
 	"holt.example/box/outline"
@@ -38,12 +39,12 @@ func dress(s Subject, v view, mode View) []Item {
 	line(Size, b.Min.X, y, b.Max.X, y)
 	line(Size, b.Min.X, y-tick, b.Min.X, y+tick)
 	line(Size, b.Max.X, y-tick, b.Max.X, y+tick)
-	text(Size, (b.Min.X+b.Max.X)/2, y+1, Writing{Value: Dotted(tenth(w)), Height: small, Middle: true})
+	text(Size, (b.Min.X+b.Max.X)/2, y+1, Writing{Value: figure(w), Height: small, Middle: true})
 	x := b.Min.X - off
 	line(Size, x, b.Min.Y, x, b.Max.Y)
 	line(Size, x-tick, b.Min.Y, x+tick, b.Min.Y)
 	line(Size, x-tick, b.Max.Y, x+tick, b.Max.Y)
-	text(Size, x-1, (b.Min.Y+b.Max.Y)/2, Writing{Value: Dotted(tenth(h)), Height: small, Middle: true, Angle: 90})
+	text(Size, x-1, (b.Min.Y+b.Max.Y)/2, Writing{Value: figure(h), Height: small, Middle: true, Angle: 90})
 
 	name := Clean(string(s.Piece.Part), 60)
 	if s.Number > 0 {
@@ -52,15 +53,38 @@ func dress(s Subject, v view, mode View) []Item {
 	y -= large + 4
 	text(Text, b.Min.X, y, Writing{Value: name, Height: large})
 	y -= small + 2.5
-	text(Text, b.Min.X, y, Writing{Value: facing(p, mode) + ", " + Dotted(tenth(float64(p.Thickness))) + " thick", Height: small})
+	notes := y
+	text(Text, b.Min.X, y, Writing{Value: facing(p, mode) + ", " + figure(float64(p.Thickness)) + " thick", Height: small})
 
-	taken := v.items
+	face := p.Machined
+	if mode == Turned {
+		face = p.Far.Transform(outline.MirrorX())
+	}
+	pl := &placer{face: outers(face)}
+	pl.draw(v.items...)
+	pl.draw(items...)
+	taken := v.items[:len(v.items):len(v.items)]
+	add := func(more []Item) {
+		items, taken = append(items, more...), append(taken, more...)
+	}
+	add(ladders(v, mode))
 	if mode == AsMachined {
+		n := 0
 		for _, e := range p.Edges {
-			items = append(items, bevel(e)...)
-			taken = append(taken[:len(taken):len(taken)], bevel(e)...)
+			words := bevelWords(e)
+			if words == nil {
+				continue
+			}
+			ts := bevel(pl, e, words)
+			add(ts)
+			if ts == nil && n < mostNotes { // no room beside the edge
+				n++
+				notes -= float64(small * pitch)
+				text(Text, b.Min.X, notes, Writing{Value: edgeWord(e) + " edge: " + strings.Join(words, ", "), Height: small})
+			}
 		}
 	}
+	add(labels(pl, v.jobs, v, mode))
 	return append(items, grainArrow(p, v.box, taken, mode)...)
 }
 
@@ -80,36 +104,91 @@ func facing(p box.Panel, mode View) string {
 	return s
 }
 
-// bevel writes the bevel of an edge along it, inside the part, to be read from
-// below or from the right.
-func bevel(e box.PanelEdge) []Item {
+// mostNotes is how many bevels are written below a part.
+const mostNotes = 8
+
+// edgeWord is the side of the part that an edge is on.
+func edgeWord(e box.PanelEdge) string {
+	// The part lies on the edge's left.
+	u, v := e.To.Y-e.From.Y, e.From.X-e.To.X
+	const t = math.Sqrt2 - 1 // tan 22.5
+	var s []string
+	switch {
+	case v > float64(t*math.Abs(u)):
+		s = append(s, "upper")
+	case -v > float64(t*math.Abs(u)):
+		s = append(s, "lower")
+	}
+	switch {
+	case u > float64(t*math.Abs(v)):
+		s = append(s, "right")
+	case -u > float64(t*math.Abs(v)):
+		s = append(s, "left")
+	}
+	return strings.Join(s, " ")
+}
+
+// bevelWords say what a bevel is: its angle, what that makes over the
+// thickness, and which face is the longer. Nil where there is none.
+func bevelWords(e box.PanelEdge) []string {
 	if !(math.Abs(float64(e.Bevel)) >= 0.05) || !fits(e.From.X) || !fits(e.From.Y) || !fits(e.To.X) || !fits(e.To.Y) ||
 		!fits(float64(e.Run)) || !fits(float64(e.Bevel)) {
 		return nil
 	}
+	angle, run := "bevel "+figure(math.Abs(float64(e.Bevel)))+"°", figure(math.Abs(float64(e.Run)))+" over the thickness"
+	longer := "machined face longer"
+	if e.Bevel < 0 {
+		longer = "other face longer"
+	}
+	return []string{angle, run, longer}
+}
+
+// bevel writes the bevel of an edge along it, inside the part, to be read from
+// below or from the right: in one line or, on a short edge, in up to three. It
+// is nil where there is no room.
+func bevel(p *placer, e box.PanelEdge, words []string) []Item {
+	angle, run, longer := words[0], words[1], words[2]
 	dx, dy := e.To.X-e.From.X, e.To.Y-e.From.Y
 	l := math.Hypot(dx, dy)
-	value := "bevel " + Dotted(tenth(float64(e.Bevel))) + "°, run " + Dotted(tenth(float64(e.Run)))
-	if !(l >= Width(value, small)) {
-		return nil // it would say more about its neighbours
-	}
-	// The part lies to the left of the edge. Where the machined face overhangs,
-	// the line of the far face is inside too, and the text stands clear of it.
-	away := math.Max(small, float64(e.Run)+1)
-	angle := Grid(math.Atan2(dy, dx) * 180 / math.Pi)
-	if angle <= -90 || angle > 90 { // upside down: read along the other way
-		angle += 180
-		if angle > 180 {
-			angle -= 360
+	turn := Grid(math.Atan2(dy, dx) * 180 / math.Pi)
+	if turn <= -90 || turn > 90 { // upside down: read along the other way
+		turn += 180
+		if turn > 180 {
+			turn -= 360
 		}
-		away += small
 	}
-	at := outline.Point{
-		X: Grid((e.From.X+e.To.X)/2 - float64(dy/l*away)),
-		Y: Grid((e.From.Y+e.To.Y)/2 + float64(dx/l*away)),
+	var bs []block
+	for _, lines := range [][]string{
+		{angle + ", " + run + ", " + longer}, {angle + ", " + run, longer}, {angle, run, longer},
+	} {
+		b := block{lines: lines, height: small, angle: turn}
+		w, h := b.size()
+		if !(l >= w) {
+			continue // it would say more about its neighbours
+		}
+		// The part lies to the left of the edge. Where the machined face overhangs,
+		// the line of the far face is inside too, and the text stands clear of it.
+		away := h/2 + math.Max(1.8, float64(e.Run)+1.8)
+		for _, k := range [...]float64{0.5, 0.35, 0.65, 0.25, 0.75} {
+			if float64(l*math.Min(k, 1-k)) < w/2 {
+				continue
+			}
+			b.at = outline.Point{
+				X: e.From.X + float64(k*dx) - float64(dy/l*away),
+				Y: e.From.Y + float64(k*dy) + float64(dx/l*away),
+			}
+			bs = append(bs, b)
+		}
 	}
-	return []Item{{Shape: Label, Layer: Layer{Kind: Text}, From: at,
-		Text: Writing{Value: value, Height: small, Middle: true, Angle: angle}}}
+	if len(bs) == 0 {
+		return nil
+	}
+	b, cost := p.best(bs)
+	if cost > 5 { // on other words, or across two lines
+		return nil
+	}
+	p.put(b)
+	return b.items(Layer{Kind: Text})
 }
 
 // grainArrow is a double arrow along the grain, as long as there is room for,

@@ -2,6 +2,7 @@ package flat
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"holt.example/box"
@@ -22,27 +23,34 @@ func TestBevelsStandInside(t *testing.T) {
 	for _, run := range []float64{-14.6, 3.1, 12.3} {
 		for i, p := range ps {
 			q := ps[(i+1)%12]
-			items := bevel(box.PanelEdge{From: p, To: q, Length: side, Bevel: box.Deg(math.Atan(run/14.6) * 180 / math.Pi), Run: box.MM(run)})
-			if len(items) != 1 {
-				t.Fatalf("edge %d: %d items", i, len(items))
+			e := box.PanelEdge{From: p, To: q, Length: side, Bevel: box.Deg(math.Atan(run/14.6) * 180 / math.Pi), Run: box.MM(run)}
+			items := bevel(&placer{face: outline.Region{face}}, e, bevelWords(e))
+			var all []string
+			for _, it := range items {
+				all = append(all, it.Text.Value)
 			}
-			w := items[0].Text
-			if !(w.Angle > -90 && w.Angle <= 90) {
-				t.Errorf("edge %d: turned by %v", i, w.Angle)
+			if want := strings.Join(bevelWords(e), ", "); len(items) < 2 || strings.Join(all, ", ") != want {
+				t.Fatalf("edge %d: %q, want %q on two lines or three", i, all, want)
 			}
-			// Along the edge: the same direction or the opposite one.
-			d := math.Mod(w.Angle-math.Atan2(q.Y-p.Y, q.X-p.X)*180/math.Pi+720, 180)
-			if math.Min(d, 180-d) > 1e-3 {
-				t.Errorf("edge %d: turned by %v, off its edge by %v", i, w.Angle, d)
-			}
-			half := Width(w.Value, w.Height) / 2
-			text := outline.Rectangle(-half, 0, half, w.Height).
-				Transform(outline.Turn(w.Angle).Then(outline.Shift(items[0].From.X, items[0].From.Y)))
-			for _, v := range text {
-				if face.Contains(v.At(), 0) != outline.Inside || face.Distance(v.At()) < math.Max(run, 0)+0.9 {
-					t.Errorf("edge %d, run %v: the text comes within %v of the edge, %v",
-						i, run, face.Distance(v.At()), face.Contains(v.At(), 0))
-					break
+			for k := range items {
+				w := items[k].Text
+				if !(w.Angle > -90 && w.Angle <= 90) {
+					t.Errorf("edge %d: turned by %v", i, w.Angle)
+				}
+				// Along the edge: the same direction or the opposite one.
+				d := math.Mod(w.Angle-math.Atan2(q.Y-p.Y, q.X-p.X)*180/math.Pi+720, 180)
+				if math.Min(d, 180-d) > 1e-3 {
+					t.Errorf("edge %d: turned by %v, off its edge by %v", i, w.Angle, d)
+				}
+				half := Width(w.Value, w.Height) / 2
+				text := outline.Rectangle(-half, 0, half, w.Height).
+					Transform(outline.Turn(w.Angle).Then(outline.Shift(items[k].From.X, items[k].From.Y)))
+				for _, v := range text {
+					if face.Contains(v.At(), 0) != outline.Inside || face.Distance(v.At()) < math.Max(run, 0)+0.9 {
+						t.Errorf("edge %d, run %v: the text comes within %v of the edge, %v",
+							i, run, face.Distance(v.At()), face.Contains(v.At(), 0))
+						break
+					}
 				}
 			}
 		}
@@ -62,8 +70,15 @@ func TestBevelsLeftOut(t *testing.T) {
 	} {
 		edge := long
 		e(&edge)
-		if items := bevel(edge); len(items) != 0 {
-			t.Errorf("%s: %v", what, items)
+		words := bevelWords(edge)
+		if what == "short" {
+			if items := bevel(&placer{}, edge, words); items != nil {
+				t.Errorf("%s: %v", what, items)
+			}
+			continue
+		}
+		if words != nil {
+			t.Errorf("%s: %v", what, words)
 		}
 	}
 }

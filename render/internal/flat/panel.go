@@ -35,8 +35,11 @@ func kindOf(k box.OpKind) Kind {
 
 // view is one side of a panel: what is cut there, and the box of the panel.
 type view struct {
-	items []Item
-	box   outline.Box
+	items   []Item
+	box     outline.Box
+	face    outline.Box // of the face that is up
+	corners []outline.Point
+	jobs    []job
 }
 
 // collector gathers items and drops what lies on an item of its layer.
@@ -89,24 +92,28 @@ func views(p box.Panel) (machined, turned view, err error) {
 	t := float64(p.Thickness)
 	up := collector{seen: map[string]bool{}, lines: map[string]bool{}}
 	over := collector{seen: map[string]bool{}, lines: map[string]bool{}}
+	var jobs [2][]job
 
 	outer, holes := split(p.Machined)
 	profile := at(AsMachined, Profile, 0, t)
 	up.add(profile, outer, "profile, "+Dotted(t)+" thick")
 	for _, op := range p.Ops {
-		if op.InOutline {
-			continue // the contours show it: never the same cut twice
-		}
 		s := side(op, t)
-		c := &up
+		if op.InOutline {
+			// The contours show it: never the same cut twice.
+			jobs[0] = append(jobs[0], job{op, s})
+			continue
+		}
+		c, of := &up, &jobs[0]
 		if s.layer.View == Turned {
-			c = &over
+			c, of = &over, &jobs[1]
 			s.top, s.low = s.top.Transform(outline.MirrorX()), s.low.Transform(outline.MirrorX())
 			op.Strokes = slices.Clone(op.Strokes)
 			for k, p := range op.Strokes {
 				op.Strokes[k] = p.Transform(outline.MirrorX())
 			}
 		}
+		*of = append(*of, job{op, s})
 		note := describe(op, s)
 		c.add(s.layer, s.top, note)
 		c.addStrokes(s.layer, op.Strokes, note)
@@ -130,7 +137,22 @@ func views(p box.Panel) (machined, turned view, err error) {
 	}
 	b := all.Extents()
 	mb := outline.Box{Min: outline.Point{X: -b.Max.X, Y: b.Min.Y}, Max: outline.Point{X: -b.Min.X, Y: b.Max.Y}}
-	return view{up.items, b}, view{over.items, mb}, nil
+	top, low := outer, outers(p.Far).Transform(outline.MirrorX())
+	return view{up.items, b, top.Extents(), ends(top), jobs[0]}, view{over.items, mb, low.Extents(), ends(low), jobs[1]}, nil
+}
+
+// ends are the corners of contours.
+func ends(r outline.Region) []outline.Point {
+	var out []outline.Point
+	for _, c := range r {
+		if _, _, ok := c.IsCircle(roundTolerance); ok {
+			continue
+		}
+		for _, v := range c {
+			out = append(out, v.At())
+		}
+	}
+	return out
 }
 
 // checkPanel refuses a panel that cannot be drawn.

@@ -18,6 +18,7 @@ type Subject struct {
 // Options say what a drawing shows. The zero value shows all.
 type Options struct {
 	Bare   bool    // only what is cut or marked: no text, sizes or grain arrow
+	Legend bool    // says how the drawing is read, and writes kinds of work in their colours
 	Corner bool    // a single part: the lower left corner of its silhouette at 0, 0
 	Gap    float64 // between parts, mm; 0 means 20
 	Width  float64 // of a sheet, mm; 0 chooses one that is somewhat wider than high
@@ -49,6 +50,10 @@ func Part(title string, s Subject, o Options) (Drawing, error) {
 	items, b, err := draw(s, o)
 	if err != nil {
 		return Drawing{}, err
+	}
+	if !o.Bare && o.Legend {
+		all := boundsOf(items)
+		items = append(items, legend(items, b.Min.X, all.Min.Y-2*small, math.Max(all.Max.X-b.Min.X, 120), Layer{Kind: Text}, 0)...)
 	}
 	if o.Corner {
 		items = moveAll(items, outline.Point{X: -b.Min.X, Y: -b.Min.Y})
@@ -118,6 +123,12 @@ func Sheet(title string, parts []Subject, o Options) (Drawing, error) {
 	d.Items = arrange(cells, math.Max(width, widest), o.gap())
 	if !o.Bare {
 		top := outline.Point{Y: Grid(boundsOf(d.Items).Max.Y + o.gap())}
+		if o.Legend {
+			b := boundsOf(d.Items)
+			words := legend(d.Items, b.Min.X, top.Y, math.Max(b.Width(), 120), Layer{Kind: Text}, -1)
+			d.Items = append(d.Items, moveAll(words, outline.Point{Y: tall(words)})...)
+			top.Y = Grid(top.Y + tall(words) + small + heading)
+		}
 		d.Items = append(d.Items, Item{Shape: Label, Layer: Layer{Kind: Text}, From: top, Part: -1,
 			Text: Writing{Value: d.Title + ", all lengths in mm", Height: heading}})
 	}
