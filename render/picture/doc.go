@@ -15,6 +15,9 @@
 // through a hole. Only the tint needs an order: the faces go through a tree
 // that divides space by their planes, and come out back to front.
 //
+// The view is the one of Options.Views that shows the most of the entrances;
+// a part that is seen only through a hole counts as out of sight.
+//
 // How to read a picture: a bold line is a contour, with air behind; a fine one
 // an edge between two faces in sight, or a joint between parts that touch. A
 // thin chain line is the way a part has been moved. End grain is tinted

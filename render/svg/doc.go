@@ -6,6 +6,10 @@
 // degrees, with a space or comma between any two numbers. y points up in a
 // panel and down in SVG: places are turned over, the picture is not.
 //
+// A sheet is meant to be worked from: it has overall sizes (of the blank), the
+// corners of the cut line from its left and lower ends, and by each hole,
+// channel and bevel its measures, exact, to 0.1; a legend says how to read it.
+//
 // A part is a group of the class "part"; in it every layer is a group whose
 // classes are the words of the layer ("housing", and "turned", "edge" or
 // "bottom" where they apply), its name in lower case as data-layer, and its
