@@ -15,6 +15,11 @@ type Site struct {
 	Above float64
 	// HotSummers asks for the openings that hot places need.
 	HotSummers bool
+	// Planed says that the boards are smooth inside, so that claws need a grip.
+	// A board whose material is called planed or dressed is taken for smooth too.
+	Planed bool
+	// Shop is the maker's workshop; see Workshop.Check.
+	Shop Workshop
 }
 
 // Place is what a box hangs or stands on.
@@ -49,9 +54,16 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 	if !(site.Above >= 0 && site.Above <= 100) {
 		return nil, box.Problem{Path: "Review.site.Above", Code: "range", Lo: 0, Hi: 100, Unit: "m", Why: "the height above ground is no height"}
 	}
+	if err := site.Shop.check(); err != nil {
+		return nil, err
+	}
 	l, err := survey(plan, animal, site)
 	if err != nil {
 		return nil, err
+	}
+	var shop []box.Finding
+	if !site.Shop.empty() {
+		shop = site.Shop.look(plan, animal)
 	}
 	var out []box.Finding
 	for _, s := range []box.Severity{box.Fault, box.Warning, box.Advice} {
@@ -63,6 +75,11 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 				if c.code == r.Code {
 					out = append(out, c.look(l, r)...)
 				}
+			}
+		}
+		for _, f := range shop {
+			if f.Severity == s {
+				out = append(out, f)
 			}
 		}
 	}

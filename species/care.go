@@ -1,0 +1,131 @@
+package species
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+
+	"holt.example/box"
+	"holt.example/species/cite"
+)
+
+// WriteCare writes the care sheet of an animal's box in Markdown: where and how
+// high to hang it and which way it faces, what to do before it goes up, when and
+// how it is cleaned, the law, safety, and the sources used. It says what is
+// published; where nothing is, it says so. The site adds what is known of the
+// place, and may be zero. An empty preset is a box.Problem, any other error the
+// writer's.
+func WriteCare(w io.Writer, animal Preset, site Site) error {
+	if animal.Form == "" || animal.Group == "" {
+		return box.Problem{Path: "WriteCare.animal", Code: "no-preset", Why: "the preset is empty: take one from Get or Find"}
+	}
+	s := sheetOf{Writer: bufio.NewWriter(w), animal: animal, keys: animal.Sources}
+	fmt.Fprintf(s, "# Care of a box for %s\n\n", escape(animal.Common))
+	if len(animal.Scientific) > 0 {
+		fmt.Fprintf(s, "For %s, %s. The law of the place comes first.\n", escape(strings.Join(animal.Scientific, ", ")), regionWord(animal.Region))
+	}
+	s.hang(site)
+	s.head("Before it goes up")
+	s.rules("inside-bare", "outside-finish", "bat-colour", "bedding", "open-secure", "hole-plate", "dormouse-back", "alien", "points", "bee-renew")
+	s.clean()
+	s.head("What the sources add")
+	for _, c := range animal.Cautions {
+		s.say(c.Text, c.Basis)
+	}
+	s.head("Law")
+	s.rules("legal-bat", "legal-dormouse", "legal-barn-owl", "legal-nest-uk", "legal-nest-us", "legal-nest-eu")
+	if animal.Group == Bat {
+		s.say("Never open, move or block a box for bats without a licence where the law asks for one; leave checking to people with licensed practice.", cite.Practice)
+	}
+	s.say("Local law and the advice of licensed people go before anything written here.", cite.Practice)
+	s.head("Safety")
+	s.rules("safety-ladder", "safety-mass", "safety-dust", "sharp-cut")
+	s.say("Ask the owner before you fix a box to a tree, a wall or a pole, and look for dead branches and cables.", cite.Practice)
+	s.say("Keep children away from blades, ladders and dust; let them sand, number and watch.", cite.Practice)
+	writeUsed(s.Writer, sourcesOf(s.keys))
+	return s.Flush()
+}
+
+// sheetOf is a care sheet being written.
+type sheetOf struct {
+	*bufio.Writer
+	animal Preset
+	keys   []string // of the sources cited
+}
+
+func (s *sheetOf) head(title string) { fmt.Fprintf(s, "\n## %s\n\n", title) }
+
+func (s *sheetOf) say(text string, basis cite.Basis) {
+	if basis == cite.Read {
+		fmt.Fprintf(s, "- %s\n", escape(text))
+		return
+	}
+	fmt.Fprintf(s, "- %s (%s)\n", escape(text), basis)
+}
+
+// rules writes those of the codes that apply to the animal.
+func (s *sheetOf) rules(codes ...string) {
+	for _, code := range codes {
+		r, err := RuleOf(code)
+		if err != nil || !r.Scope.For(s.animal) {
+			continue
+		}
+		text := strings.ToUpper(r.Of[:1]) + r.Of[1:]
+		if r.Range == AtMost(0) {
+			text += ", none"
+		} else if !r.Range.Empty() {
+			text += ", " + r.Range.String() + unit(r.Unit)
+		}
+		if r.Scope.When != "" {
+			text += ", where " + r.Scope.When
+		}
+		fmt.Fprintf(s, "- %s: %s (%s)\n", escape(text), escape(r.Why), escape(strings.Join(r.Cites(), ", ")))
+		s.keys = append(s.keys, r.Sources...)
+	}
+}
+
+func (s *sheetOf) hang(site Site) {
+	s.head("Where it hangs")
+	if m := s.animal.Mount; m.Empty() {
+		s.say("The sources used give no height for it.", cite.Read)
+	} else {
+		s.say("Height above ground: "+m.String()+" m.", cite.Read)
+		if site.Above > 0 && !m.Has(site.Above) {
+			s.say("At "+num(site.Above)+" m this one is outside that.", cite.Read)
+		}
+	}
+	switch {
+	case s.animal.Group == Bat:
+		s.say("Into the sun for several hours a day, with a free drop below; out of artificial light.", cite.Practice)
+	case s.animal.Form == Tunnel:
+		s.say("On the ground in a quiet, dry place, the entrance out of the wind.", cite.Practice)
+	default:
+		s.rules("aspect", "tilt-forward")
+	}
+	s.rules("back-batten", "bat-height", "height-small")
+	if site.Place == OnPole || site.Place == AnyPlace {
+		s.rules("predator-guard")
+	}
+	if site.Place == OnTree || site.Place == AnyPlace {
+		s.rules("tree-fixing", "bat-tree")
+	}
+}
+
+func (s *sheetOf) clean() {
+	s.head("Cleaning")
+	switch {
+	case s.animal.Group == Bat:
+		s.say("It is not cleaned: droppings fall out below. Do not open it.", cite.Practice)
+		s.rules("open-bat")
+		return
+	case len(s.animal.CleanMonths) == 0:
+		s.say("The sources used name no months; wait until the breeding season is over and the box is empty.", cite.Practice)
+	default:
+		s.say("Months: "+monthWords(s.animal.CleanMonths)+".", cite.Read)
+	}
+	s.say("Look first, from outside. Stop and come back later if the box is in use: in the breeding season by young, in winter by sleepers.", cite.Practice)
+	s.say("Wear gloves and a dust mask, and damp the old nest before you take it out: dry dust carries spores and fleas.", cite.Practice)
+	s.say("Hot water and a brush will do; no sprays and no disinfectant. Let it dry before you close it, and clear the drains.", cite.Practice)
+	s.rules("open-bird")
+}
