@@ -1,0 +1,108 @@
+package species
+
+import (
+	"fmt"
+	"math"
+
+	"holt.example/box"
+	"holt.example/species/timber"
+)
+
+// CheckFixings holds fixings against a plan and the rules: the small-box rule
+// (a pilot hole, a diameter of at most a quarter of the thickness, within 1 mm of
+// the middle of the edge), or over 10 kg the structural distances to edge and
+// end; length, more of it into end grain; points that come out; and stainless
+// steel in woods that attack plain steel. The codes are fixing-small, edge-pre,
+// edge-nopre, end-pre, end-nopre, fastener-length, fastener-endgrain, points and
+// rust. A fixing between parts that the plan does not have is a box.Problem.
+func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
+	if plan == nil {
+		return nil, box.Problem{Path: "CheckFixings.plan", Code: "nil-plan", Why: "there is no plan to look at: resolve the design first"}
+	}
+	var out []box.Finding
+	rusts := map[box.Part]bool{}
+	for i, f := range fixings {
+		for _, p := range []box.Part{f.Over, f.Under} {
+			q, ok := plan.Piece(p)
+			if !ok {
+				return nil, box.Problem{Path: fmt.Sprintf("fixings[%d]", i), Code: "unknown-part", Got: fmt.Sprintf("%.80q", string(p)), Why: "the plan has no such part"}
+			}
+			if w, err := timber.Get(q.Board.Material); err == nil && w.Corrosive() && !f.With.Stainless && !rusts[p] {
+				rusts[p] = true
+				r, _ := RuleOf("rust")
+				g := r.finding(p, box.Place{}, math.NaN())
+				g.Why = fmt.Sprintf("%s is of %s, which attacks plain steel when damp: %s", p, w.Name, r.Why)
+				out = append(out, g)
+			}
+		}
+		if len(f.Places) == 0 {
+			continue
+		}
+		if err := (FixWith{Fasteners: []Fastener{f.With}, Spacing: 100}).check(); err != nil {
+			return nil, err
+		}
+		out = append(out, f.check(true)...)
+	}
+	return out, nil
+}
+
+// multiple is how many times the wood held a fastener should be long.
+func (f Fixing) multiple() float64 {
+	code := "fastener-length"
+	if f.EndGrain {
+		code = "fastener-endgrain"
+	}
+	r, _ := RuleOf(code)
+	return r.Range.Lo
+}
+
+// check holds one row against the rules; the distance to the end only if asked.
+func (f Fixing) check(ends bool) []box.Finding {
+	var out []box.Finding
+	at := box.Place{}
+	if len(f.Places) > 0 {
+		at = f.Places[0]
+	}
+	d := float64(f.With.Diameter)
+	add := func(code string, got, lo, hi float64, u, why string) {
+		sources := []string{"common practice"}
+		severity := box.Warning
+		if r, err := RuleOf(code); err == nil {
+			sources, severity = r.Cites(), r.Severity
+			why += ": " + r.Why
+		}
+		out = append(out, box.Finding{Code: code, Severity: severity, Part: f.Over, Where: at, Got: got, Lo: lo, Hi: hi, Unit: u, Why: fmt.Sprintf("%s: %s", f, why), Sources: sources})
+	}
+	pilot := "nopre"
+	if f.With.Pilot > 0 {
+		pilot = "pre"
+	}
+	if f.Structural {
+		l := timber.DistancesFor(f.With.Pilot > 0, false)
+		if edge := float64(f.Edge)/2 - math.Abs(float64(f.Off)); edge < l.Edge*d-tiny {
+			add("edge-"+pilot, edge/d, l.Edge, math.Inf(1), "d", fmt.Sprintf("%s mm to the edge, %s needed", tenth(edge), tenth(l.Edge*d)))
+		}
+		if end := float64(f.End); ends && end < l.End*d-tiny {
+			add("end-"+pilot, end/d, l.End, math.Inf(1), "d", fmt.Sprintf("%s mm to the end, %s needed", tenth(end), tenth(l.End*d)))
+		}
+	} else if f.With.Pilot == 0 {
+		add("fixing-small", 0, 0.5*d, d, "mm", "no pilot hole, and the edge of a thin board splits")
+	} else if err := timber.SmallBox(f.With.Diameter, f.Edge, f.Off); err != nil {
+		if math.Abs(float64(f.Off)) > 1 {
+			add("fixing-small", math.Abs(float64(f.Off)), 0, 1, "mm", "it stands too far from the middle of the edge")
+		} else {
+			add("fixing-small", d, 0, float64(f.Edge)/4, "mm", fmt.Sprintf("too thick for an edge of %s mm, at most a quarter of it will do", tenth(float64(f.Edge))))
+		}
+	}
+	if need := f.multiple(); float64(f.With.Length) < need*float64(f.Held)-tiny {
+		code := "fastener-length"
+		if f.EndGrain {
+			code = "fastener-endgrain"
+		}
+		add(code, float64(f.With.Length/f.Held), need, math.Inf(1), "t", fmt.Sprintf("%s mm is too short for %s mm of wood held, %s needed", num(float64(f.With.Length)), tenth(float64(f.Held)), tenth(need*float64(f.Held))))
+	}
+	if in := float64(f.With.Length - f.Held); f.deep > 0 && in > f.deep-2 {
+		add("points", in, 0, f.deep-2, "mm", "the point comes out")
+	}
+	return out
+}

@@ -1,0 +1,224 @@
+package species
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"holt.example/box"
+	"holt.example/box/solid"
+	"holt.example/joints"
+)
+
+// thin is a box of boards that measure 14.6.
+func thin() box.Design {
+	return sound().With(func(d *box.Design) {
+		d.Board = box.Board{Thickness: 15, Measured: 14.6, Material: "Scots pine"}
+		d.Boards = nil
+	})
+}
+
+func fixings(t *testing.T, d box.Design, with FixWith) (*box.Plan, []Fixing) {
+	t.Helper()
+	plan := resolve(t, d)
+	fs, err := Fixings(plan, with)
+	if err != nil || len(fs) == 0 {
+		t.Fatalf("%v, %v", fs, err)
+	}
+	return plan, fs
+}
+
+// TestFixingsSmallBox: screws of 3.5 x 40 in a 2.5 pilot in the middle of 14.6
+// give no finding, 5.0 exactly one a row (14.6 / 4 = 3.65; common practice).
+func TestFixingsSmallBox(t *testing.T) {
+	for d, want := range map[box.MM]int{3.5: 0, 5: 1} {
+		plan, fs := fixings(t, thin(), FixWith{Fasteners: []Fastener{{Kind: "screw", Diameter: d, Length: 40, Pilot: 2.5}}})
+		for _, f := range fs {
+			if f.EndGrain || f.Over == box.Roof {
+				continue // 40 is too short for those: 3 x 14.6 = 43.8
+			}
+			got, err := CheckFixings(plan, []Fixing{f})
+			if err != nil || len(got) != want || want == 1 && (got[0].Code != "fixing-small" || got[0].Got != 5 || math.Abs(got[0].Hi-3.65) > 1e-9) {
+				t.Errorf("%v: %s: %+v, %v", d, f, got, err)
+			}
+		}
+	}
+}
+
+// TestFixingsProposed: what is proposed from the metric sizes keeps every rule.
+func TestFixingsProposed(t *testing.T) {
+	for name, d := range map[string]box.Design{
+		"thin": thin(), "sound": sound().With(func(d *box.Design) { d.Board.Material = "Scots pine" }),
+		"gable": thin().With(func(d *box.Design) { d.Roof, d.Walls = box.Gable{Pitch: 15}, nil }),
+	} {
+		plan, fs := fixings(t, d, FixWith{})
+		got, err := CheckFixings(plan, fs)
+		if err != nil || len(got) != 0 {
+			t.Errorf("%s: %+v, %v", name, got, err)
+		}
+	}
+}
+
+// TestFixingsPlaces works the front of the sound box out by hand: the boards are
+// 20 thick and the cavity 150 wide, so the middle of a side lies 75 + 10 = 85
+// from the middle of the front (geometry).
+func TestFixingsPlaces(t *testing.T) {
+	_, fs := fixings(t, sound(), FixWith{})
+	n := 0
+	for _, f := range fs {
+		if f.Over != box.Front || f.Under != box.Left {
+			continue
+		}
+		n++
+		for i, p := range f.Places {
+			if math.Abs(float64(p.X)+85) > 1e-3 || math.Abs(float64(p.Y)+65+20) > 1e-3 || f.Right[i] != p.X {
+				t.Errorf("%+v at %v", p, f.Right[i])
+			}
+		}
+		if f.Into != (box.Direction{Y: 1}) || f.EndGrain || f.Held != 20 {
+			t.Errorf("%+v", f)
+		}
+	}
+	if n != 1 {
+		t.Errorf("%d rows", n)
+	}
+}
+
+// TestFixingsClear: no two fasteners of a box come nearer than they may, and the
+// holes for them can be cut: the plan with them resolves and shows each.
+func TestFixingsClear(t *testing.T) {
+	for name, d := range map[string]box.Design{"thin": thin(), "sound": sound()} {
+		_, fs := fixings(t, d, FixWith{})
+		n := 0
+		with := d.With(func(d *box.Design) {
+			for _, f := range fs {
+				for _, c := range f.Cuts() {
+					d.Features = append(d.Features, c)
+					n++
+				}
+			}
+		})
+		plan := resolve(t, with)
+		for _, p := range plan.Pieces() {
+			for _, op := range p.Panel.Ops {
+				if op.Source == "pilot" && op.Kind == box.OpBore {
+					n--
+				}
+			}
+		}
+		if n != 0 {
+			t.Errorf("%s: %d pilot holes are missing", name, n)
+		}
+		for i, f := range fs {
+			for _, g := range fs[:i] {
+				for _, p := range f.Places {
+					for _, q := range g.Places {
+						a, b := vecOf(p), vecOf(q)
+						d := between(a, a.Add(dir(f.Into).Scale(float64(f.With.Length))), b, b.Add(dir(g.Into).Scale(float64(g.With.Length))))
+						if d < float64(f.With.Diameter+g.With.Diameter)/2+clear-1e-3 {
+							t.Errorf("%s: %s and %s are %v apart", name, f, g, d)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestFixingsBroken breaks one rule of fixings at a time.
+func TestFixingsBroken(t *testing.T) {
+	plan, fs := fixings(t, thin(), FixWith{})
+	var f Fixing
+	for _, x := range fs {
+		if x.Over == box.Front && x.Under == box.Left {
+			f = x
+		}
+	}
+	for _, c := range []struct {
+		name   string
+		change func(*Fixing)
+		want   string
+	}{
+		{"sound", func(*Fixing) {}, ""},
+		{"no pilot", func(f *Fixing) { f.With.Pilot = 0 }, "fixing-small"},
+		{"aside", func(f *Fixing) { f.Off = 2 }, "fixing-small"},
+		{"short", func(f *Fixing) { f.With.Length = 30 }, "fastener-length"},
+		{"short in end grain", func(f *Fixing) { f.With.Length, f.EndGrain = 40, true }, "fastener-endgrain"},
+		{"through the floor", func(f *Fixing) { f.deep = 20 }, "points"},
+		// 14.6 / 2 = 7.3 is less than 3 x 3.5 = 10.5, and 20 less than 7 x 3.5 = 24.5.
+		{"a load on the edge", func(f *Fixing) { f.Structural = true; f.End = 30 }, "edge-pre"},
+		{"a load near the end", func(f *Fixing) { f.Structural, f.Edge, f.End = true, 40, 20 }, "end-pre"},
+		{"a load without pilot", func(f *Fixing) { f.Structural, f.Edge, f.End, f.With.Pilot = true, 30, 40, 0 }, "edge-nopre"},
+		{"a load near the end without pilot", func(f *Fixing) { f.Structural, f.Edge, f.End, f.With.Pilot = true, 40, 30, 0 }, "end-nopre"},
+	} {
+		g := f
+		c.change(&g)
+		got, err := CheckFixings(plan, []Fixing{g})
+		s := ""
+		for _, x := range got {
+			s += x.Code
+		}
+		if err != nil || s != c.want {
+			t.Errorf("%s: %+v, %v, want %s", c.name, got, err, c.want)
+		}
+	}
+}
+
+// TestFixingsRust: redcedar attacks plain steel, once a part; stainless stands it.
+func TestFixingsRust(t *testing.T) {
+	plan, fs := fixings(t, sound(), FixWith{})
+	got, err := CheckFixings(plan, fs)
+	if err != nil || len(got) != 4 || got[0].Code != "rust" {
+		t.Errorf("%+v, %v", got, err)
+	}
+	for i := range fs {
+		fs[i].With.Stainless = true
+	}
+	if got, err = CheckFixings(plan, fs); err != nil || len(got) != 0 {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
+// TestFixingsDry: a floor that floats and a mitre that is glued take no screws.
+func TestFixingsDry(t *testing.T) {
+	d := thin().With(func(d *box.Design) {
+		d.Corners.Joint, d.Walls = joints.Mitre{}, nil
+		d.Floor = box.FloorBetween{Raise: 15, Joint: joints.Housing{}}
+	})
+	_, fs := fixings(t, d, FixWith{})
+	for _, f := range fs {
+		if f.Over != box.Roof && f.Under != box.Roof {
+			t.Errorf("%s", f)
+		}
+	}
+}
+
+func dir(d box.Direction) solid.Vec { return solid.Vec{X: d.X, Y: d.Y, Z: d.Z} }
+
+func TestFixingsBadInput(t *testing.T) {
+	plan := resolve(t, thin())
+	var p box.Problem
+	nan := math.NaN()
+	good := Fastener{Kind: "screw", Diameter: 3.5, Length: 40, Pilot: 2.5}
+	for code, with := range map[string][]FixWith{
+		"required":      {{Fasteners: []Fastener{}}},
+		"unknown-value": {{Fasteners: []Fastener{{Kind: "glue"}}}},
+		"range": {{Spacing: box.MM(nan)}, {Load: -1}, {Load: nan}, {Fasteners: []Fastener{{Kind: "nail", Diameter: box.MM(nan), Length: 40}}},
+			{Fasteners: []Fastener{{Kind: "nail", Diameter: 2, Length: -40}}}, {Fasteners: []Fastener{{Kind: "nail", Diameter: 2, Length: 40, Pilot: 3}}}},
+	} {
+		for _, w := range with {
+			if _, err := Fixings(plan, w); !errors.As(err, &p) || p.Code != code {
+				t.Errorf("%+v: %v", w, err)
+			}
+		}
+	}
+	if _, err := Fixings(nil, FixWith{}); !errors.As(err, &p) || p.Code != "nil-plan" {
+		t.Error(err)
+	}
+	if _, err := CheckFixings(nil, nil); !errors.As(err, &p) || p.Code != "nil-plan" {
+		t.Error(err)
+	}
+	if _, err := CheckFixings(plan, []Fixing{{Over: "door", Under: box.Left, With: good}}); !errors.As(err, &p) || p.Code != "unknown-part" {
+		t.Error(err)
+	}
+}
