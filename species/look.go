@@ -14,6 +14,7 @@ type look struct {
 	animal               Preset
 	site                 Site
 	pieces               []piece
+	seams                []box.Seam
 	ways                 []way
 	width, depth, height float64 // inside
 	outside              [3]float64
@@ -42,7 +43,7 @@ type way struct {
 
 // survey measures what the rules ask for.
 func survey(plan *box.Plan, animal Preset, site Site) (*look, error) {
-	l := &look{animal: animal, site: site}
+	l := &look{animal: animal, site: site, seams: plan.Seams()}
 	w, d, h := plan.Inside()
 	l.width, l.depth, l.height = float64(w), float64(d), float64(h)
 	ow, od, oh := plan.Outside()

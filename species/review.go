@@ -67,7 +67,7 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 	}
 	var out []box.Finding
 	for _, s := range []box.Severity{box.Fault, box.Warning, box.Advice} {
-		for _, r := range rules {
+		for _, r := range every {
 			if r.Severity != s || !r.Scope.For(animal) {
 				continue
 			}
@@ -87,16 +87,17 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 }
 
 // Advice lists what holds at all times for an animal and a place, and what no
-// plan shows: the law, the seasons, safety. Each has the code of its rule.
+// plan shows: the law, the seasons, safety, and how rough the boards are inside.
+// Each has the code of its rule.
 func Advice(animal Preset) []box.Finding {
 	var out []box.Finding
-	for _, r := range rules {
+	for _, r := range every {
 		if !r.Scope.For(animal) {
 			continue
 		}
 		measurable := false
 		for _, c := range measured {
-			measurable = measurable || c.code == r.Code
+			measurable = measurable || c.code == r.Code && !c.partly
 		}
 		if measurable {
 			continue
@@ -115,7 +116,7 @@ func Advice(animal Preset) []box.Finding {
 // the rules.
 func Reviewed() []string {
 	var out []string
-	for _, r := range rules {
+	for _, r := range every {
 		for _, c := range measured {
 			if c.code == r.Code {
 				out = append(out, r.Code)
@@ -129,25 +130,35 @@ func Reviewed() []string {
 type measure struct {
 	code string
 	look func(*look, Rule) []box.Finding
+	// partly says that a plan shows only some ways to break the rule, so that it
+	// is advice as well.
+	partly bool
 }
 
 // measured are the rules that a plan can be held against; never changed.
 var measured = []measure{
-	{"hole-size", holeSize},
-	{"hole-above-120", holeAbove}, {"hole-above-125", holeAbove}, {"hole-above-170", holeAbove}, {"hole-above-450", holeAbove},
-	{"hole-side-margin", holeSide}, {"hole-top-margin", holeTop}, {"hole-plank-edge", holeEdge}, {"hole-hoopoe-margin", holeRoom},
-	{"perch", perch}, {"swift-slot", slotHeight}, {"starling-na", starling},
-	{"kestrel-lip", frontLip}, {"open-front-lip", frontLip},
-	{"floor-preset", floorPreset}, {"floor-120", floorSides}, {"floor-100", floorSides}, {"floor-150", floorWidth},
-	{"floor-barn-owl", floorArea}, {"floor-kestrel", floorArea},
-	{"wall-15", walls}, {"wall-19", walls}, {"wall-20", walls}, {"wall-bat-eu", walls}, {"wall-bat-na", walls},
-	{"drain-count", drainCount}, {"drain-diameter", drainDiameter}, {"floor-recess", floorRecess},
-	{"vent", ventArea}, {"vent-high", ventHigh}, {"vent-duck", ventCount},
-	{"roof-front", roofOver}, {"roof-side", roofOver}, {"roof-slope", roofSlope},
-	{"grain-vertical", grainUp}, {"panel-wide", panelWide}, {"movement", movement},
-	{"treated", treated}, {"sheet", sheet}, {"durability", durability}, {"safety-mass", mass},
-	{"bat-gap", batGap}, {"bat-landing", batLanding}, {"bat-size-na", batSize}, {"hedgehog-entrance", entranceSides},
-	{"bat-height", height}, {"height-small", height}, {"bat-tree", batTree},
+	{code: "hole-size", look: holeSize},
+	{code: "hole-above-120", look: holeAbove}, {code: "hole-above-125", look: holeAbove}, {code: "hole-above-170", look: holeAbove}, {code: "hole-above-450", look: holeAbove},
+	{code: "hole-side-margin", look: holeSide}, {code: "hole-top-margin", look: holeTop}, {code: "hole-plank-edge", look: holeEdge}, {code: "hole-hoopoe-margin", look: holeRoom},
+	{code: "perch", look: perch}, {code: "swift-slot", look: slotHeight}, {code: "starling-na", look: starling},
+	{code: "kestrel-lip", look: frontLip}, {code: "open-front-lip", look: frontLip},
+	{code: "floor-preset", look: floorPreset}, {code: "floor-120", look: floorSides}, {code: "floor-100", look: floorSides}, {code: "floor-150", look: floorWidth},
+	{code: "floor-barn-owl", look: floorArea}, {code: "floor-kestrel", look: floorArea},
+	{code: "wall-15", look: walls}, {code: "wall-19", look: walls}, {code: "wall-20", look: walls}, {code: "wall-bat-eu", look: walls}, {code: "wall-bat-na", look: walls},
+	{code: "drain-count", look: drainCount}, {code: "drain-diameter", look: drainDiameter}, {code: "floor-recess", look: floorRecess},
+	{code: "vent", look: ventArea}, {code: "vent-high", look: ventHigh}, {code: "vent-duck", look: ventCount},
+	{code: "roof-front", look: roofOver}, {code: "roof-side", look: roofOver}, {code: "roof-slope", look: roofSlope},
+	{code: "grain-vertical", look: grainUp}, {code: "panel-wide", look: panelWide}, {code: "movement", look: movement},
+	{code: "treated", look: treated}, {code: "sheet", look: sheet}, {code: "durability", look: durability}, {code: "safety-mass", look: mass},
+	{code: "bat-gap", look: batGap}, {code: "bat-landing", look: batLanding}, {code: "bat-size-na", look: batSize}, {code: "hedgehog-entrance", look: entranceSides},
+	{code: "bat-height", look: height}, {code: "height-small", look: height}, {code: "bat-tree", look: batTree},
+	{code: "inside-rough", look: insideRough, partly: true}, {code: "groove-size", look: grooveSize}, {code: "groove-strength", look: grooveStrength},
+	{code: "duck-ladder", look: duckLadder, partly: true}, {code: "bat-rough", look: batRough, partly: true},
+	{code: "roof-back", look: roofBack}, {code: "roof-joint", look: roofJoint}, {code: "roof-ridge", look: roofRidge},
+	{code: "points", look: points, partly: true}, {code: "bat-draught", look: batDraught, partly: true},
+	{code: "hole-joint", look: holeJoint}, {code: "ledge", look: ledge}, {code: "vent-top", look: ventTop},
+	{code: "roof-into-wall", look: roofIntoWall}, {code: "roof-lines", look: roofLines}, {code: "roof-hole", look: roofHole},
+	{code: "housing-depth", look: housingDepth}, {code: "no-stock", look: noStock},
 }
 
 // finding is what a rule says of a value found somewhere.

@@ -109,7 +109,7 @@ func holeEdge(l *look, r Rule) []box.Finding {
 	return out
 }
 
-// perch looks for free parts before the entrance's wall that an enemy could
+// perch looks for free parts, and a floor that runs out, before the entrance's wall that an enemy could
 // stand on: within 150 mm below the hole and no farther aside than its edge
 // (common practice).
 func perch(l *look, r Rule) []box.Finding {
@@ -118,7 +118,7 @@ func perch(l *look, r Rule) []box.Finding {
 		w := &l.ways[i]
 		for k := range l.pieces {
 			q := &l.pieces[k]
-			if !strings.HasPrefix(string(q.Part), "free/") {
+			if !strings.HasPrefix(string(q.Part), "free/") && q.Part != box.Floor {
 				continue
 			}
 			// The corner of its extent farthest out from the wall.

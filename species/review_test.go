@@ -321,6 +321,10 @@ func TestReviewBadInput(t *testing.T) {
 // advice, never both and never neither.
 func TestReviewAndAdviceShareTheRules(t *testing.T) {
 	m := Reviewed()
+	partly := map[string]bool{}
+	for _, c := range measured {
+		partly[c.code] = c.partly
+	}
 	for i, c := range measured {
 		if _, err := RuleOf(c.code); err != nil {
 			t.Error(err)
@@ -338,7 +342,7 @@ func TestReviewAndAdviceShareTheRules(t *testing.T) {
 		advice := Advice(a)
 		for _, r := range a.Rules() {
 			has := slices.ContainsFunc(advice, func(f box.Finding) bool { return f.Code == r.Code })
-			if has == slices.Contains(m, r.Code) {
+			if has == slices.Contains(m, r.Code) && !partly[r.Code] {
 				t.Errorf("%s, %s: advice %v", a.Key, r.Code, has)
 			}
 		}

@@ -123,6 +123,8 @@ func (l *look) materials(pick func(material string) bool) []*piece {
 	return out
 }
 
+func lower(s string) string { return strings.ToLower(s) }
+
 func has(s string, words ...string) bool {
 	for _, w := range words {
 		if strings.Contains(s, w) {

@@ -48,10 +48,11 @@ func (s Scope) For(p Preset) bool {
 
 func in[T comparable](list []T, x T) bool { return list == nil || slices.Contains(list, x) }
 
-// Rules lists all rules in the order of the table. The result is a copy.
+// Rules lists all rules: those of the published table in its order, then those of
+// the trade. The result is a copy.
 func Rules() []Rule {
-	out := make([]Rule, len(rules))
-	for i, r := range rules {
+	out := make([]Rule, len(every))
+	for i, r := range every {
 		out[i] = r.clone()
 	}
 	return out
@@ -59,8 +60,8 @@ func Rules() []Rule {
 
 // RuleOf returns the rule of a code. The error is an *UnknownError.
 func RuleOf(code string) (Rule, error) {
-	list := make([]string, len(rules))
-	for i, r := range rules {
+	list := make([]string, len(every))
+	for i, r := range every {
 		if r.Code == code {
 			return r.clone(), nil
 		}
@@ -72,7 +73,7 @@ func RuleOf(code string) (Rule, error) {
 // Rules lists the rules that may apply to a preset, in the order of the table.
 func (p Preset) Rules() []Rule {
 	var out []Rule
-	for _, r := range rules {
+	for _, r := range every {
 		if r.Scope.For(p) {
 			out = append(out, r.clone())
 		}

@@ -1,0 +1,75 @@
+package species
+
+import (
+	"slices"
+
+	"holt.example/box"
+	"holt.example/species/cite"
+)
+
+// further are rules of the trade that no leaflet states as a figure, beside the
+// published table, and of what is sold. They follow it in every list.
+var further = []Rule{
+	{
+		Code: "hole-joint", Severity: box.Warning,
+		Scope: Scope{Forms: []Form{Hole, SlotForm, Tube}},
+		Of:    "wood from the hole to the next joint cut into its board",
+		Range: AtLeast(15), Unit: "mm",
+		Why:   "Short grain between the two breaks away.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "ledge", Severity: box.Warning,
+		Scope: Scope{Groups: []Group{Bird}, Forms: []Form{Hole, SlotForm, Tube}},
+		Of:    "number of rails and deep recesses below the hole",
+		Range: AtMost(0), Unit: "count",
+		Why:   "Paws and claws find a hold in them, as on a perch.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "vent-top", Severity: box.Advice,
+		Scope: Scope{Groups: []Group{Bird}, When: "there are vents"},
+		Of:    "height of a vent as a share of the cavity's",
+		Range: AtLeast(0.5), Unit: "1",
+		Why:   "Warm air leaves at the top, and nests are built high.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "roof-into-wall", Severity: box.Warning,
+		Of:    "number of slopes that fall towards a wall which runs on above them",
+		Range: AtMost(0), Unit: "count",
+		Why:   "Water stands in the joint and finds its way behind or into the box.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "roof-lines", Severity: box.Warning,
+		Of:    "number of lines engraved across the fall of the roof",
+		Range: AtMost(0), Unit: "count",
+		Why:   "Water stands in them and soaks in; along the fall it runs off.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "roof-hole", Severity: box.Warning,
+		Of:    "number of openings through the roof",
+		Range: AtMost(0), Unit: "count",
+		Why:   "Rain comes straight in.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "housing-depth", Severity: box.Advice,
+		Of:    "depth of a housing as a share of the thickness",
+		Range: AtLeast(0.25), Unit: "1",
+		Why:     "A board that cups comes out of a shallower one.",
+		Sources: []string{"woodenboat", "diyinfozone"},
+	},
+	{
+		Code: "no-stock", Severity: box.Warning,
+		Of:      "size of a part against the boards and sheets that are sold",
+		Unit:    "mm",
+		Why:     "No single board or sheet of the tables gives it: join boards, or choose other stock.",
+		Sources: []string{"en1313-1", "engtoolbox-lumber", "birch-datasheet"},
+	},
+}
+
+// every is the published table and what follows it.
+var every = slices.Concat(rules, further)
