@@ -73,6 +73,10 @@ func TestRules(t *testing.T) {
 			t.Errorf("%s cites nothing", r.Code)
 		}
 	}
+	for _, r := range further { // those of ours stand beside the table
+		count[r.Severity]--
+		bases[r.Basis]--
+	}
 	// As curated: 16 errors, 43 warnings, 53 advice; 82 read, 24 common practice, 6 memory.
 	if count[box.Fault] != 16 || count[box.Warning] != 43 || count[box.Advice] != 53 {
 		t.Errorf("%v", count)
