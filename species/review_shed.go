@@ -241,9 +241,9 @@ func housingDepth(l *look, r Rule) []box.Finding {
 // noStock holds the blanks against the widest board and the largest sheet of the
 // tables, of the animal's region where it has sizes of its own.
 func noStock(l *look, r Rule) []box.Finding {
-	kinds := []timber.StockKind{timber.SawnEU, timber.PlanedEU}
+	kinds, source := []timber.StockKind{timber.SawnEU, timber.PlanedEU}, "en1313-1"
 	if l.animal.Region == NorthAmerica {
-		kinds = []timber.StockKind{timber.LumberUS}
+		kinds, source = []timber.StockKind{timber.LumberUS}, "engtoolbox-lumber"
 	}
 	widest := 0.0
 	for _, k := range kinds {
@@ -256,7 +256,7 @@ func noStock(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for i := range l.pieces {
 		p := &l.pieces[i]
-		limit, got := widest, float64(p.Width)
+		limit, got, what, from := widest, float64(p.Width), "widest board", source
 		if !p.solidWood() {
 			fits := false
 			for _, s := range sheets {
@@ -266,13 +266,14 @@ func noStock(l *look, r Rule) []box.Finding {
 			if fits {
 				continue
 			}
-			got = math.Max(float64(p.Length), float64(p.Width))
+			got, what, from = math.Max(float64(p.Length), float64(p.Width)), "longest sheet", "birch-datasheet"
 		} else if got <= limit+tiny {
 			continue
 		}
 		f := r.finding(p.Part, box.Place{}, got)
 		f.Lo, f.Hi = 0, limit
-		f.Why = fmt.Sprintf("%s is %s by %s mm: %s", p.Part, tenth(float64(p.Length)), tenth(float64(p.Width)), r.Why)
+		f.Why = fmt.Sprintf("%s is %s mm long and %s wide, and the %s in the tables is %s: %s", p.Part, tenth(float64(p.Length)), tenth(float64(p.Width)), what, num(limit), r.Why)
+		f.Sources = []string{from}
 		out = append(out, f)
 	}
 	return out

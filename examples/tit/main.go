@@ -1,5 +1,5 @@
 // Tit is a box for great tits of the orchard's ringing group: it prints what
-// the published rules say of it, with their sources, and a care sheet.
+// the published rules say of it with their sources, its screws, and a care sheet.
 package main
 
 import (
@@ -14,24 +14,23 @@ import (
 
 // Design is of planed boards, so grooves help the young out.
 var Design = box.Design{
-	Name:  "orchard tit box",
-	Board: box.Board{Thickness: 18, Measured: 17.6, Width: 195, Material: "Douglas fir"},
-	Size:  box.Cavity{Width: 130, Depth: 130, Height: 250},
-	Walls: []box.Wall{{On: box.Back, Above: 70, Below: 50}},
-	Roof:  box.Pent{Pitch: 10, Over: box.Overhangs{Front: 60, Left: 30, Right: 30}},
-	Floor: box.FloorBetween{Raise: 8},
+	Name:   "orchard tit box",
+	Board:  box.Board{Thickness: 18, Measured: 17.6, Width: 195, Material: "Douglas fir"},
+	Boards: map[box.Part]box.Board{box.Floor: ply, box.AllRoof: ply},
+	Size:   box.Cavity{Width: 130, Depth: 130, Height: 250},
+	Walls:  []box.Wall{{On: box.Back, Above: 70, Below: 50}},
+	Roof:   box.Pent{Pitch: 10, Over: box.Overhangs{Front: 60, Left: 30, Right: 30}},
+	Floor:  box.FloorBetween{Raise: 8},
 	Features: []box.Feature{
-		box.Entrance{Shape: box.Round{Diameter: 32}, Above: 180},
-		box.GripGrooves{},
-		box.Drains{},
+		box.Entrance{Shape: box.Round{Diameter: 32}, Above: 180}, box.GripGrooves{}, box.Drains{},
 	},
 }
 
+var ply = box.Board{Thickness: 18, Measured: 17.7, Material: "exterior plywood", Grain: box.GrainNone}
+
 // Site is an apple tree, and what hangs on the workshop wall.
-var Site = species.Site{
-	Place: species.OnTree, Above: 2.5, Planed: true,
-	Shop: species.Workshop{Bits: []box.MM{2.5, 8, 25, 28, 30, 32}, SawTilt: 45, Boards: []box.MM{145, 195}},
-}
+var Site = species.Site{Place: species.OnTree, Above: 2.5, Planed: true,
+	Shop: species.Workshop{Bits: []box.MM{2.5, 8, 25, 28, 30, 32}, SawTilt: 45, Boards: []box.MM{145, 195}}}
 
 func main() {
 	if err := run(os.Stdout); err != nil {
@@ -40,21 +39,20 @@ func main() {
 }
 
 func run(w io.Writer) error {
-	plan, err := Design.Resolve()
+	plan, tit := Design.MustResolve(), species.MustGet("great_tit")
+	findings, err := species.Review(plan, tit, Site)
 	if err != nil {
 		return err
 	}
-	animal, err := species.Get("great_tit")
+	screws, err := species.Fixings(plan, species.FixWith{})
 	if err != nil {
 		return err
 	}
-	findings, err := species.Review(plan, animal, Site)
-	if err != nil {
-		return err
+	for _, s := range screws {
+		fmt.Fprintln(w, s)
 	}
 	if err := species.WriteFindings(w, findings); err != nil {
 		return err
 	}
-	fmt.Fprintln(w)
-	return species.WriteCare(w, animal, Site)
+	return species.WriteCare(w, tit, Site)
 }
