@@ -14,8 +14,11 @@
 // Preset.Design gives a whole ready form, to resolve as it is or to change.
 // Review holds a resolved plan against the rules and lists what differs as
 // findings, each with its source; Advice lists what no plan shows, of law,
-// seasons and safety. Preset.Bits picks drills and says what else their holes
-// let in, and Weigh gives mass and centre of mass.
+// seasons and safety; WriteFindings and its fellows write findings as text,
+// Markdown and JSON, and WriteCare the sheet that goes with the box. A Workshop
+// says what its bits, saw, table and boards can make of a plan, Preset.Bits picks
+// drills and says what else their holes let in, Fixings proposes screws and nails
+// for every seam, and Weigh gives mass and centre of mass.
 //
 // Sizes are millimetres, heights above ground are metres. A value of 0, or a
 // span without ends, was not published. What the package says is what its

@@ -60,7 +60,11 @@ func WriteFindingsMarkdown(w io.Writer, findings []box.Finding) error {
 // was not measured and an end of a range that does not exist are left out; a
 // part and a place are left out where there is none. An error is the writer's.
 func WriteFindingsJSON(w io.Writer, findings []box.Finding) error {
-	type place struct{ X, Y, Z json.Number }
+	type place struct {
+		X json.Number `json:"x"`
+		Y json.Number `json:"y"`
+		Z json.Number `json:"z"`
+	}
 	type object struct {
 		Code     string       `json:"code"`
 		Severity string       `json:"severity"`

@@ -7,7 +7,6 @@ import (
 	"sort"
 
 	"holt.example/box"
-	"holt.example/box/outline"
 	"holt.example/box/solid"
 	"holt.example/species/timber"
 )
@@ -40,9 +39,9 @@ func MetricScrews() []Fastener {
 		d       box.MM
 		lengths []box.MM
 	}{
-		{3, []box.MM{20, 25, 30, 35, 40, 45}},
+		{3, []box.MM{20, 25, 30, 35, 40, 45, 50}},
 		{3.5, []box.MM{25, 30, 35, 40, 45, 50}},
-		{4, []box.MM{30, 35, 40, 45, 50, 60, 70}},
+		{4, []box.MM{30, 35, 40, 45, 50, 60, 70, 80}},
 		{4.5, []box.MM{40, 45, 50, 60, 70, 80}},
 		{5, []box.MM{40, 50, 60, 70, 80, 90, 100}},
 		{6, []box.MM{60, 70, 80, 90, 100, 120}},
@@ -80,6 +79,7 @@ type Fixing struct {
 	// the end of the seam.
 	Held, Edge, Off, End box.MM
 	EndGrain             bool    // of Under
+	Slant                bool    // not square to Over, but in line with Under
 	Structural           bool    // the distances for loads hold
 	deep                 float64 // wood of Under along the way
 	sheet                bool    // Under has no grain
@@ -93,15 +93,18 @@ func (f Fixing) String() string {
 	} else if f.sheet {
 		grain = "edge"
 	}
+	if f.Slant {
+		grain += ", in line with it,"
+	}
 	return fmt.Sprintf("%d x %s through %s into the %s of %s", len(f.Places), f.With, f.Over, grain, f.Under)
 }
 
 // Cuts are the pilot holes in Over, to be added to a design's Features with With
 // so that they are drawn, listed and bored. A fastener without a pilot hole gives
-// none, and so does one through the lip of a rebate, where a hole would meet the
-// joint: those are drilled when the parts are together.
+// none, and so does one on the slant, and one through the lip of a rebate, where
+// a hole would meet the joint: those are drilled when the parts are together.
 func (f Fixing) Cuts() []box.Cut {
-	if !(f.With.Pilot > 0) || f.Joint == "rebate" {
+	if !(f.With.Pilot > 0) || f.Joint == "rebate" || f.Slant {
 		return nil
 	}
 	var out []box.Cut
@@ -112,11 +115,12 @@ func (f Fixing) Cuts() []box.Cut {
 }
 
 // Fixings proposes screws or nails for every seam of a plan that says it is held
-// by them: of what is at hand the thickest that the edge takes, up to 4 mm in a
-// box under 10 kg, and the shortest that holds, longer into end grain. They stand
+// by them: of what is at hand the thickest that the edge takes, up to 4 mm where
+// that will do in a box under 10 kg, and the shortest that holds, longer into end grain. They stand
 // in the middle of the edge, clear of one another and of openings. Where nothing
 // at hand suits, the thinnest is taken, and CheckFixings says what is wrong with
-// it. Seams that stay dry, are only glued, or run too far from square get none.
+// it. At a slope that square screws would leave, they go in line with the part they
+// enter. Seams that stay dry, are only glued, or run too far from square get none.
 //
 // A nil plan, a fastener that is none, and a load that is none are a box.Problem.
 func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
@@ -186,12 +190,12 @@ func (w FixWith) check() error {
 }
 
 // fix works out one seam. Heights a and b above the inner faces of the two parts
-// give the place: the axis is normal to the part held and meets its inner face
-// where b is half the thickness of the other.
+// give the place: the axis meets the inner face of the part held, a = 0, where b
+// is half the thickness of the other.
 func fix(a, b *piece, s box.Seam, with FixWith, structural bool, before []Fixing) (Fixing, bool) {
 	c := a.outward.Dot(b.outward)
 	sin := math.Sqrt(1 - float64(c*c))
-	if !(math.Abs(c) < 0.35) { // beyond 20 degrees the point would come out at a face
+	if !(math.Abs(c) < 0.7) { // beyond 45 degrees the way through Over gets long
 		return Fixing{}, false
 	}
 	tb := float64(b.Thickness)
@@ -203,17 +207,21 @@ func fix(a, b *piece, s box.Seam, with FixWith, structural bool, before []Fixing
 	}
 	along := to.Sub(from).Scale(1 / length)
 	sunk := a.channel(b.Part)
-	f := Fixing{Over: s.Over, Under: s.Under, Joint: s.Joint, Held: a.Thickness - box.MM(sunk), Edge: box.MM(b.leastThick()), Structural: structural,
-		Into: box.Direction{X: -a.outward.X, Y: -a.outward.Y, Z: -a.outward.Z}}
-	f.Edge = min(f.Edge, b.Thickness)
+	f := Fixing{Over: s.Over, Under: s.Under, Joint: s.Joint, Edge: min(box.MM(b.leastThick()), b.Thickness), Structural: structural, sheet: !b.solidWood()}
 	g := b.Home.U.Scale(b.Panel.Grain[0]).Add(b.Home.V.Scale(b.Panel.Grain[1]))
 	f.EndGrain = math.Abs(g.Dot(a.outward)) > math.Sqrt2/2
-	f.sheet = !b.solidWood()
-	f.deep = b.behind(a) + sunk
-	f.With = choose(f, with.Fasteners, c)
-	if float64(f.With.Length-f.Held)*math.Abs(c)+float64(f.With.Diameter)/2+1 > tb/2 {
-		return Fixing{}, false
+	// Square to the part held where that stays in the edge, else in line with the
+	// part it enters.
+	into, pass, keeps := a.outward.Scale(-1), float64(a.Thickness), false
+	f.Held, f.deep = box.MM(pass-sunk), b.behind(a)+sunk
+	f.With, keeps = choose(f, with.Fasteners, c)
+	if !keeps && math.Abs(c) > 1e-6 {
+		into = a.outward.Sub(b.outward.Scale(c)).Scale(-1 / sin)
+		pass /= sin
+		f.Slant, f.Held, f.deep = true, box.MM(pass-sunk/sin), f.deep/sin
+		f.With, _ = choose(f, with.Fasteners, 0)
 	}
+	f.Into = box.Direction{X: float64(tidy(into.X)), Y: float64(tidy(into.Y)), Z: float64(tidy(into.Z))}
 	// The end distance grows until the row is clear of all rows before it.
 	d := timber.DistancesFor(f.With.Pilot > 0, false)
 	least := math.Max(d.End*float64(f.With.Diameter), 20)
@@ -231,16 +239,17 @@ func fix(a, b *piece, s box.Seam, with FixWith, structural bool, before []Fixing
 				at = end + run*float64(i)/float64(n-1)
 			}
 			p := from.Add(along.Scale(at)).Add(e.Scale(tb / 2 / sin))
-			if f.blocked(a, b, p, before) {
+			if f.blocked(a, b, p, into, pass, before) {
 				continue
 			}
-			local := a.Home.In(p)
+			head := p.Sub(into.Scale(pass))
+			local := a.Home.In(head)
 			right := local.X
 			if a.Panel.Face == box.FromInner {
 				right = -right
 			}
 			f.Right, f.Up = append(f.Right, tidy(right)), append(f.Up, tidy(local.Y))
-			f.Places = append(f.Places, placeOf(p.Add(a.outward.Scale(float64(a.Thickness)))))
+			f.Places = append(f.Places, placeOf(head))
 		}
 		if len(f.Places) == n && n > 0 || end >= length/2-1e-9 {
 			break
@@ -250,7 +259,7 @@ func fix(a, b *piece, s box.Seam, with FixWith, structural bool, before []Fixing
 }
 
 // choose picks a fastener: those that keep every rule first.
-func choose(f Fixing, from []Fastener, c float64) Fastener {
+func choose(f Fixing, from []Fastener, c float64) (x Fastener, good bool) {
 	list := slices.Clone(from)
 	sort.SliceStable(list, func(i, k int) bool {
 		if list[i].Diameter != list[k].Diameter {
@@ -258,106 +267,43 @@ func choose(f Fixing, from []Fastener, c float64) Fastener {
 		}
 		return list[i].Length < list[k].Length
 	})
-	for _, x := range list {
-		if x.Diameter > 4 && !f.Structural {
-			continue
-		}
+	keeps := func(x Fastener) bool {
 		try := f
 		try.With, try.End = x, box.MM(math.Inf(1))
-		if float64(x.Length-f.Held)*math.Abs(c)+float64(x.Diameter)/2+1 <= float64(f.Edge)/2 && len(try.check(false)) == 0 {
-			return x
+		return float64(x.Length-f.Held)*math.Abs(c)+float64(x.Diameter)/2+1 <= float64(f.Edge)/2 && len(try.check(false)) == 0
+	}
+	for _, x := range list {
+		if (x.Diameter <= 4 || f.Structural) && keeps(x) {
+			return x, true
 		}
 	}
-	// None: the thinnest, as long as it should be or as near to it as there is.
-	thin := list[len(list)-1].Diameter
-	var best Fastener
+	best := Fastener{}
+	for _, x := range list { // thicker than a small box needs: the thinnest of them
+		if keeps(x) && (best.Length == 0 || x.Diameter < best.Diameter) {
+			best = x
+		}
+	}
+	if best.Length > 0 {
+		return best, true
+	}
+	// None: the thinnest that is long enough, else the longest there is room for.
+	slices.Reverse(list)
 	for _, x := range list {
-		if x.Diameter == thin && (best.Length == 0 || best.Length < box.MM(f.multiple())*f.Held) && float64(x.Length-f.Held) < f.deep {
+		in := float64(x.Length - f.Held)
+		switch {
+		case in > f.deep-2:
+		case float64(x.Length) < f.multiple()*float64(f.Held)-tiny:
+			if best.Length == 0 || in > float64(best.Length-f.Held) && x.Diameter == best.Diameter {
+				best = x
+			}
+		case best.Length == 0 || float64(best.Length) < f.multiple()*float64(f.Held)-tiny || x.Diameter == best.Diameter && x.Length < best.Length:
 			best = x
 		}
 	}
 	if best.Length == 0 {
-		best = list[len(list)-1]
+		best = list[0]
 	}
-	return best
-}
-
-// behind is how deep the wood of a part goes from the inner face of another.
-func (p *piece) behind(q *piece) float64 {
-	out := 0.0
-	for _, v := range p.corners {
-		out = math.Max(out, q.inner-q.outward.Dot(v))
-	}
-	return out
-}
-
-// clear is the least wood, in mm, between two fasteners, and round a fastener to
-// an opening (common practice).
-const clear = 3
-
-// blocked says that a fastener would meet an earlier one, or an opening of either
-// part, or would miss the part it should hold.
-func (f *Fixing) blocked(a, b *piece, p solid.Vec, before []Fixing) bool {
-	into := a.outward.Scale(-1)
-	in := float64(f.With.Length - a.Thickness)
-	tip := p.Add(into.Scale(in))
-	head := p.Add(a.outward.Scale(float64(a.Thickness)))
-	for i := range before {
-		o := &before[i]
-		w := solid.Vec{X: o.Into.X, Y: o.Into.Y, Z: o.Into.Z}
-		for _, at := range o.Places {
-			h := vecOf(at)
-			if between(head, tip, h, h.Add(w.Scale(float64(o.With.Length)))) < float64(f.With.Diameter+o.With.Diameter)/2+clear {
-				return true
-			}
-		}
-	}
-	r := float64(f.With.Diameter)/2 + clear
-	if at := a.Home.In(p); a.Panel.Silhouette.Contains(outline.Point{X: at.X, Y: at.Y}, 1e-6) != outline.Inside || a.opens(at, r) {
-		return true
-	}
-	for _, k := range []float64{0.05, 0.35, 0.7, 1} {
-		at := b.Home.In(p.Add(into.Scale(in * k)))
-		if b.Panel.Silhouette.Contains(outline.Point{X: at.X, Y: at.Y}, 1e-6) == outline.Outside || b.opens(at, r) {
-			return true
-		}
-	}
-	return false
-}
-
-// opens says that an opening or a pocket of the part, other than a joint's, comes
-// within r of a place.
-func (p *piece) opens(at solid.Vec, r float64) bool {
-	q := outline.Point{X: at.X, Y: at.Y}
-	for _, op := range p.Panel.Ops {
-		if op.Guest == "" && len(op.Region) > 0 && (op.Region.Contains(q, 1e-6) != outline.Outside || op.Region.Distance(q) < r) {
-			return true
-		}
-	}
-	return false
-}
-
-// between is the least distance of two segments: of each end to the other one,
-// or of the lines where they pass one another.
-func between(a, b, c, d solid.Vec) float64 {
-	out := math.Min(math.Min(toSegment(a, c, d), toSegment(b, c, d)), math.Min(toSegment(c, a, b), toSegment(d, a, b)))
-	u, v, w := b.Sub(a), d.Sub(c), a.Sub(c)
-	uu, uv, vv, uw, vw := u.Dot(u), u.Dot(v), v.Dot(v), u.Dot(w), v.Dot(w)
-	den := float64(uu*vv) - float64(uv*uv)
-	if !(den > 1e-9*uu*vv) {
-		return out
-	}
-	s, t := (float64(uv*vw)-float64(vv*uw))/den, (float64(uu*vw)-float64(uv*uw))/den
-	if s > 0 && s < 1 && t > 0 && t < 1 {
-		out = math.Min(out, a.Add(u.Scale(s)).Sub(c.Add(v.Scale(t))).Len())
-	}
-	return out
-}
-
-func toSegment(p, a, b solid.Vec) float64 {
-	u := b.Sub(a)
-	t := math.Max(0, math.Min(1, p.Sub(a).Dot(u)/u.Dot(u)))
-	return p.Sub(a.Add(u.Scale(t))).Len()
+	return best, false
 }
 
 func vecOf(p box.Place) solid.Vec {

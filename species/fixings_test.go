@@ -222,3 +222,54 @@ func TestFixingsBadInput(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestFixingsOfPresets: every ready form can be screwed together with what is
+// proposed; its pilot holes can be cut, no point comes out, and above 10 kg the
+// structural distances hold.
+func TestFixingsOfPresets(t *testing.T) {
+	structural := 0
+	for _, p := range All() {
+		for _, thick := range []box.MM{15, 20, 25} {
+			d, _, err := p.Design(box.Board{Thickness: thick, Material: "Scots pine", Density: 510})
+			if err != nil {
+				continue
+			}
+			plan := resolve(t, d)
+			fs, err := Fixings(plan, FixWith{})
+			if err != nil {
+				t.Fatal(p.Key, err)
+			}
+			got, err := CheckFixings(plan, fs)
+			if err != nil {
+				t.Fatal(p.Key, err)
+			}
+			for _, f := range got {
+				// An edge too thin for its load is the box's own fault, and so are the
+				// strips of a crevice, which are too narrow for a screw of full length.
+				if f.Code != "edge-pre" && (p.Form != Crevice || f.Code != "fastener-length") {
+					t.Errorf("%s of %v: %s", p.Key, thick, f.Why)
+				}
+			}
+			if len(fs) > 0 && fs[0].Structural {
+				structural++
+			}
+			for _, f := range fs {
+				if len(f.Places) != len(f.Right) || len(f.Places) != len(f.Up) {
+					t.Errorf("%s: %+v", p.Key, f)
+				}
+			}
+			if _, err := d.With(func(d *box.Design) {
+				for _, f := range fs {
+					for _, c := range f.Cuts() {
+						d.Features = append(d.Features, c)
+					}
+				}
+			}).Resolve(); err != nil {
+				t.Errorf("%s of %v: %v", p.Key, thick, err)
+			}
+		}
+	}
+	if structural == 0 {
+		t.Error("no box is heavy")
+	}
+}

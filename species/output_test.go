@@ -41,7 +41,7 @@ func TestFindingsJSON(t *testing.T) {
 			}
 		}
 	}
-	for _, want := range []string{`"X": -60.1234,`, `"got": 0,`, `"hi": 1000000,`, `"sources": []`} {
+	for _, want := range []string{`"x": -60.1234,`, `"got": 0,`, `"hi": 1000000,`, `"sources": []`} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %s in %s", want, b.String())
 		}

@@ -1,6 +1,7 @@
 package species
 
 import (
+	"fmt"
 	"math"
 
 	"holt.example/box"
@@ -53,6 +54,11 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 	}
 	if !(site.Above >= 0 && site.Above <= 100) {
 		return nil, box.Problem{Path: "Review.site.Above", Code: "range", Lo: 0, Hi: 100, Unit: "m", Why: "the height above ground is no height"}
+	}
+	switch site.Place {
+	case AnyPlace, OnTree, OnWall, OnPole, Indoors:
+	default:
+		return nil, box.Problem{Path: "Review.site.Place", Code: "unknown-value", Got: fmt.Sprintf("%.40q", string(site.Place)), Why: "no such place for a box", Try: string(OnTree)}
 	}
 	if err := site.Shop.check(); err != nil {
 		return nil, err

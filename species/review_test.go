@@ -311,6 +311,9 @@ func TestReviewBadInput(t *testing.T) {
 	if _, err := Review(plan, Preset{}, Site{}); !errors.As(err, &p) || p.Code != "no-preset" {
 		t.Error(err)
 	}
+	if _, err := Review(plan, MustGet("great_tit"), Site{Place: "moon"}); !errors.As(err, &p) || p.Code != "unknown-value" {
+		t.Error(err)
+	}
 	for _, h := range []float64{-1, math.NaN(), math.Inf(1), 101} {
 		if _, err := Review(plan, MustGet("great_tit"), Site{Above: h}); !errors.As(err, &p) || p.Code != "range" {
 			t.Errorf("%v: %v", h, err)

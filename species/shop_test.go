@@ -39,7 +39,7 @@ func TestWorkshop(t *testing.T) {
 		{"a bit within half a tenth", none, Workshop{Bits: []box.MM{8, 31.96}}, ""},
 		{"a bit a tenth off", none, Workshop{Bits: []box.MM{8, 31.9}}, "shop-bit"},
 		{"a saw that hardly tilts", none, Workshop{SawTilt: 5}, "shop-tilt shop-tilt"},                                                                                                                // front and roof
-		{"a table too narrow", none, Workshop{Bed: [2]box.MM{200, 500}}, "shop-bed"},                                                                                                                   // the roof is 290 by some 235
+		{"a table too narrow", none, Workshop{Bed: [2]box.MM{200, 500}}, "shop-bed"},                                                                                                                  // the roof is 290 by some 235
 		{"boards too narrow", none, Workshop{Boards: []box.MM{95, 145}}, "shop-board shop-board"},                                                                                                     // front and back are 190; plywood is no board
 		{"a fine groove", func(d *box.Design) { d.Floor = box.FloorBetween{Raise: 20, Joint: joints.Housing{}} }, Workshop{Cutters: []box.MM{25}}, "shop-cutter shop-cutter shop-cutter shop-cutter"}, // 20.2 wide
 	} {
