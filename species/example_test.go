@@ -50,3 +50,64 @@ func Example() {
 	// hole-size 35 allowed 28 to 32
 	// unknown animal "graet tit"; did you mean Great Tit?
 }
+
+// What the maker has decides how a plan can be made: here there is a bit of 30,
+// which is too wide for blue tits, beside two that serve them.
+func ExampleWorkshop() {
+	design := box.Design{
+		Name:     "small tits",
+		Board:    box.Board{Thickness: 15, Material: "Douglas fir"},
+		Size:     box.Cavity{Width: 110, Depth: 110, Height: 230},
+		Roof:     box.Pent{Pitch: 10, Over: box.Overhangs{Front: 50}},
+		Floor:    box.FloorUnder{},
+		Features: []box.Feature{box.Entrance{Shape: box.Round{Diameter: 26}, Above: 170}},
+	}
+	shop := species.Workshop{Bits: []box.MM{25, 28, 30, 32}}
+	findings, err := species.Review(design.MustResolve(), species.MustGet("blue_tit"), species.Site{Shop: shop})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, f := range findings {
+		if f.Code == "shop-bit" {
+			fmt.Println(f.Why)
+		}
+	}
+	// Output:
+	// there is no bit of 26 mm for the entrance of front: of those at hand 25 or 28 (which also admits tits_28, great_tit, pied_flycatcher, tree_sparrow) serves Blue Tit
+}
+
+// Screws for a box, and their pilot holes in the design itself.
+func ExampleFixings() {
+	design := box.Design{
+		Name:  "crate",
+		Board: box.Board{Thickness: 15, Measured: 14.6},
+		Size:  box.Cavity{Width: 120, Depth: 100, Height: 200},
+		Roof:  box.NoRoof{},
+		Floor: box.FloorBetween{},
+	}
+	fixings, err := species.Fixings(design.MustResolve(), species.FixWith{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	bored := design.With(func(d *box.Design) {
+		for _, f := range fixings {
+			for _, c := range f.Cuts() {
+				d.Features = append(d.Features, c)
+			}
+		}
+	}).MustResolve()
+	front, _ := bored.Piece(box.Front)
+	for _, f := range fixings {
+		if f.Over == box.Front {
+			fmt.Println(f)
+		}
+	}
+	fmt.Println(len(front.Panel.Ops), "holes in the front")
+	// Output:
+	// 3 x screw 3.5 x 40, pilot 2.5 through front into the side grain of right
+	// 3 x screw 3.5 x 40, pilot 2.5 through front into the side grain of left
+	// 2 x screw 3.5 x 40, pilot 2.5 through front into the side grain of floor
+	// 8 holes in the front
+}

@@ -53,9 +53,25 @@ func MetricScrews() []Fastener {
 	return out
 }
 
+// MetricNails are wire nails of the usual metric sizes, each with a pilot hole of
+// four fifths of its diameter to a tenth of a millimetre (common practice).
+func MetricNails() []Fastener {
+	var out []Fastener
+	for _, s := range []struct {
+		d       box.MM
+		lengths []box.MM
+	}{{2, []box.MM{30, 40, 45}}, {2.5, []box.MM{40, 50, 60}}, {3, []box.MM{50, 60, 70, 80}}, {4, []box.MM{80, 90, 100}}} {
+		for _, l := range s.lengths {
+			out = append(out, Fastener{Kind: "nail", Diameter: s.d, Length: l, Pilot: box.MM(math.Round(10*0.8*float64(s.d)) / 10)})
+		}
+	}
+	return out
+}
+
 // FixWith says what to fix a box with. Its zero value takes MetricScrews.
 type FixWith struct {
-	// Fasteners are those at hand; nil means MetricScrews.
+	// Fasteners are those at hand; nil means MetricScrews. A seam that asks for
+	// nails takes them where there are any, and screws else; and the other way.
 	Fasteners []Fastener
 	// Spacing is the most between two fasteners in mm; 0 means 100 (common practice).
 	Spacing box.MM
@@ -156,7 +172,11 @@ func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
 		if kind == "" || a == nil || b == nil {
 			continue
 		}
-		if f, ok := fix(a, b, s, with, total > heavy, out); ok {
+		use := with
+		if same := slices.DeleteFunc(slices.Clone(with.Fasteners), func(f Fastener) bool { return f.Kind != kind }); len(same) > 0 {
+			use.Fasteners = same
+		}
+		if f, ok := fix(a, b, s, use, total > heavy, out); ok {
 			out = append(out, f)
 		}
 	}
@@ -223,7 +243,7 @@ func fix(a, b *piece, s box.Seam, with FixWith, structural bool, before []Fixing
 	}
 	f.Into = box.Direction{X: float64(tidy(into.X)), Y: float64(tidy(into.Y)), Z: float64(tidy(into.Z))}
 	// The end distance grows until the row is clear of all rows before it.
-	d := timber.DistancesFor(f.With.Pilot > 0, false)
+	d := timber.DistancesFor(f.With.Pilot > 0, f.sheet)
 	least := math.Max(d.End*float64(f.With.Diameter), 20)
 	for end := math.Min(least, length/2); ; end = math.Min(end+5, length/2) {
 		f.End = box.MM(end)

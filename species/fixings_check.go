@@ -78,7 +78,7 @@ func (f Fixing) check(ends bool) []box.Finding {
 		pilot = "pre"
 	}
 	if f.Structural {
-		l := timber.DistancesFor(f.With.Pilot > 0, false)
+		l := timber.DistancesFor(f.With.Pilot > 0, f.sheet)
 		if edge := float64(f.Edge)/2 - math.Abs(float64(f.Off)); edge < l.Edge*d-tiny {
 			add("edge-"+pilot, edge/d, l.Edge, math.Inf(1), "d", fmt.Sprintf("%s mm to the edge, %s needed", tenth(edge), tenth(l.Edge*d)))
 		}

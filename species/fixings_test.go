@@ -59,6 +59,33 @@ func TestFixingsProposed(t *testing.T) {
 	}
 }
 
+// TestFixingsNails: a rebate asks for nails through its lip and gets them where
+// there are any; the butts of the same box keep their screws.
+func TestFixingsNails(t *testing.T) {
+	d := thin().With(func(d *box.Design) { d.Corners.Joint, d.Walls = joints.Rebate{}, nil })
+	_, fs := fixings(t, d, FixWith{Fasteners: append(MetricNails(), MetricScrews()...)})
+	kinds := map[string]string{"butt": "screw", "rebate": "nail"}
+	seen := map[string]bool{}
+	for _, f := range fs {
+		seen[f.Joint] = true
+		if f.With.Kind != kinds[f.Joint] {
+			t.Errorf("%s: %s", f.Joint, f)
+		}
+		if f.Joint == "rebate" && f.Held != 7.6 { // a rebate of 7 in 14.6
+			t.Errorf("%v is held", f.Held)
+		}
+	}
+	if len(seen) != 2 {
+		t.Errorf("%v", seen)
+	}
+	_, fs = fixings(t, d, FixWith{Fasteners: MetricNails()})
+	for _, f := range fs {
+		if f.With.Kind != "nail" {
+			t.Errorf("%s", f)
+		}
+	}
+}
+
 // TestFixingsPlaces works the front of the sound box out by hand: the boards are
 // 20 thick and the cavity 150 wide, so the middle of a side lies 75 + 10 = 85
 // from the middle of the front (geometry).
