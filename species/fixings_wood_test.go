@@ -46,6 +46,9 @@ func TestFixingsInWood(t *testing.T) {
 				if math.Abs(w.Len()-1) > 1e-3 {
 					t.Errorf("%s: %v is no direction", name, w)
 				}
+				if within3(over, p.Sub(w.Scale(0.05))) || !within3(over, p.Add(w.Scale(0.05))) {
+					t.Errorf("%s: %s does not start on the face of %s", name, f, f.Over)
+				}
 				for _, s := range []float64{0.2, 0.5, 0.8} {
 					if !within3(over, p.Add(w.Scale(s*float64(f.Held)))) {
 						t.Errorf("%s: %s leaves %s at %v of the way", name, f, f.Over, s)

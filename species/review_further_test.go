@@ -45,6 +45,8 @@ func furtherBreaks() []breach {
 		{"a shallow rail", "great_tit", add(box.Rail{On: box.Front, At: box.Anchor{Up: 140, Level: box.CentreAbove}, Width: 100, Height: 40, Balusters: 1, Depth: 3}), Site{}, ""},
 		{"a rail inside", "great_tit", add(box.Rail{On: box.Front, At: box.Anchor{Up: 140, Level: box.CentreAbove}, Width: 100, Height: 40, Balusters: 1, Depth: 6, From: box.FromInner}), Site{}, ""},
 		{"vents at the floor", "great_tit", add(box.Vents{Below: 180}), Site{}, "vent-high vent-top"},
+		// The hole is 195 over it: farther than a paw reaches from there.
+		{"a floor that runs out", "great_tit", func(d *box.Design) { d.Floor = box.FloorUnder{Over: box.Overhangs{Front: 30}} }, Site{}, "floor-recess"},
 		{"a spike inside", "great_tit", spike(0, 20), Site{}, "points"},
 		{"a spike before the back, outside", "great_tit", spike(0, 120), Site{}, ""},
 		{"on a pole", "great_tit", add(), Site{Place: OnPole}, "roof-back"},
@@ -81,6 +83,7 @@ func TestFurtherOfOtherAnimals(t *testing.T) {
 		{"ducklings at a planed front", "wood_duck", func(*box.Design) {}, Site{Planed: true}, "duck-ladder"},
 		{"a narrow ladder", "wood_duck", func(d *box.Design) { d.Features = append(d.Features, box.GripGrooves{}) }, Site{}, "duck-ladder"},
 		{"a ladder of 90", "wood_duck", func(d *box.Design) { d.Features = append(d.Features, box.GripGrooves{Length: 90}) }, Site{Planed: true}, ""},
+		{"swifts over a floor that runs out", "common_swift", func(d *box.Design) { d.Floor = box.FloorUnder{Over: box.Overhangs{Front: 30}} }, Site{}, "perch"},
 		{"bats on planed boards", "bat_flat_box_eu", func(*box.Design) {}, Site{Planed: true}, "bat-rough"},
 	} {
 		var got []string
