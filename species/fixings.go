@@ -156,10 +156,7 @@ func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
 	if err != nil {
 		return nil, err
 	}
-	total := with.Load
-	for i := range l.pieces {
-		total += l.pieces[i].Mass
-	}
+	total := with.Load + l.mass()
 	var out []Fixing
 	for _, s := range plan.Seams() {
 		kind := ""

@@ -59,6 +59,28 @@ func TestFixingsProposed(t *testing.T) {
 	}
 }
 
+// TestFixingsOfHeavyBoxes: a box counts as heavy by the density of its board, by
+// that of the wood it names, and with its load; 10 kg are the limit.
+func TestFixingsOfHeavyBoxes(t *testing.T) {
+	large := box.Design{Name: "large", Board: box.Board{Thickness: 25, Material: "European oak"}, Size: box.Cavity{Width: 400, Depth: 400, Height: 500}, Roof: box.NoRoof{}, Floor: box.FloorBetween{}}
+	for _, c := range []struct {
+		name string
+		d    box.Design
+		load float64
+		want bool
+	}{
+		{"named", large, 0, true}, // 0.026 m3 of some 700 kg/m3
+		{"stated", large.With(func(d *box.Design) { d.Board.Density = 300 }), 0, false},
+		{"loaded", large.With(func(d *box.Design) { d.Board.Density = 300 }), 3, true},
+		{"unknown", large.With(func(d *box.Design) { d.Board.Material = "boards" }), 0, false},
+	} {
+		_, fs := fixings(t, c.d, FixWith{Load: c.load})
+		if fs[0].Structural != c.want {
+			t.Errorf("%s: %+v", c.name, fs[0])
+		}
+	}
+}
+
 // TestFixingsNails: a rebate asks for nails through its lip and gets them where
 // there are any; the butts of the same box keep their screws.
 func TestFixingsNails(t *testing.T) {

@@ -180,14 +180,30 @@ func durability(l *look, r Rule) []box.Finding {
 	return out
 }
 
+// mass adds up the parts whose boards state a density, or whose material names a
+// wood of known density; others weigh nothing here (Weigh refuses them).
+func (l *look) mass() float64 {
+	sum := 0.0
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		m := p.Mass
+		if m == 0 {
+			if w, err := timber.Get(p.Board.Material); err == nil {
+				if d, ok := w.Density(); ok {
+					m, _ = timber.Mass(p.Volume, d.Value)
+				}
+			}
+		}
+		sum += m
+	}
+	return sum
+}
+
 // heavy is the mass in kg from which a fixing needs a stated load.
 const heavy = 10
 
 func mass(l *look, r Rule) []box.Finding {
-	sum := 0.0
-	for i := range l.pieces {
-		sum += l.pieces[i].Mass
-	}
+	sum := l.mass()
 	if !(sum > heavy) {
 		return nil
 	}
