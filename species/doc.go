@@ -25,5 +25,5 @@
 // sources say; the law of the place comes first, always.
 //
 // PRESETS.md beside this file has all presets in one table, how their values
-// were chosen, and how to add one.
+// were chosen, and how to add one; RULES.md has all rules.
 package species
