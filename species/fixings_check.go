@@ -14,10 +14,15 @@ import (
 // end; length, more of it into end grain; points that come out; and stainless
 // steel in woods that attack plain steel. The codes are fixing-small, edge-pre,
 // edge-nopre, end-pre, end-nopre, fastener-length, fastener-endgrain, points and
-// rust. A fixing between parts that the plan does not have is a box.Problem.
+// rust. Held and Edge of a fixing made by hand may be left 0: they are measured.
+// A fixing between parts that the plan does not have is a box.Problem.
 func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 	if plan == nil {
 		return nil, box.Problem{Path: "CheckFixings.plan", Code: "nil-plan", Why: "there is no plan to look at: resolve the design first"}
+	}
+	l, err := survey(plan, Preset{}, Site{})
+	if err != nil {
+		return nil, err
 	}
 	var out []box.Finding
 	rusts := map[box.Part]bool{}
@@ -41,9 +46,25 @@ func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 		if err := (FixWith{Fasteners: []Fastener{f.With}, Spacing: 100}).check(); err != nil {
 			return nil, err
 		}
+		f.measure(l.piece(f.Over), l.piece(f.Under))
 		out = append(out, f.check(true)...)
 	}
 	return out, nil
+}
+
+// measure fills in what a fixing made by hand leaves out: the wood held, the edge
+// and the depth of wood behind it.
+func (f *Fixing) measure(a, b *piece) {
+	sunk := a.channel(b.Part)
+	if f.Held == 0 {
+		f.Held = a.Thickness - box.MM(sunk)
+	}
+	if f.Edge == 0 {
+		f.Edge = min(box.MM(b.leastThick()), b.Thickness)
+	}
+	if f.deep == 0 {
+		f.deep = b.behind(a) + sunk
+	}
 }
 
 // multiple is how many times the wood held a fastener should be long.

@@ -81,6 +81,23 @@ func TestFixingsOfHeavyBoxes(t *testing.T) {
 	}
 }
 
+// TestFixingsByHand: a fixing written down by hand is measured on the plan. The
+// floor is 150 wide: a screw of 170 through 14.6 comes out of its other side.
+func TestFixingsByHand(t *testing.T) {
+	plan := resolve(t, thin())
+	for length, want := range map[box.MM]string{45: "", 40: "", 30: "fastener-length", 170: "points"} {
+		f := Fixing{Over: box.Left, Under: box.Floor, With: Fastener{Kind: "screw", Diameter: 3.5, Length: length, Pilot: 2.5}, Places: []box.Place{{X: -90}}}
+		got, err := CheckFixings(plan, []Fixing{f})
+		code := ""
+		for _, g := range got {
+			code += g.Code
+		}
+		if err != nil || code != want {
+			t.Errorf("%v: %+v, %v", length, got, err)
+		}
+	}
+}
+
 // TestFixingsNails: a rebate asks for nails through its lip and gets them where
 // there are any; the butts of the same box keep their screws.
 func TestFixingsNails(t *testing.T) {
