@@ -134,6 +134,13 @@ var colours = [flat.Kinds]string{
 	flat.Grain:   "#a58a5c",
 	flat.Size:    "#5a5f63",
 	flat.Text:    "#33383b",
+	flat.Stock:   "#33383b",
+	flat.Trim:    "#8d8577",
+	flat.Blank:   "#9aa3a8",
+	flat.Saw:     "#a2543f",
+	flat.Offcut:  "#587033",
+	flat.Defect:  "#85405a",
+	flat.Balloon: "#33383b",
 }
 
 // capitals is about how high capitals are in a sans-serif font of size 1.
