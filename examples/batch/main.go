@@ -1,6 +1,5 @@
-// Batch is the orchard's winter job: six boxes of three kinds out of two kinds of
-// sheet and what lies in the shed, cut on a router table; then one more box from
-// single boards cut to length, and the same parts from a wide board on the saw.
+// Batch is the orchard's winter job: six boxes of three kinds from two kinds of sheet
+// and the shed, on a router table; one from a single board, and the same on the saw.
 package main
 
 import (
@@ -18,40 +17,33 @@ import (
 )
 
 // nest is a box with a round entrance, its floor between the walls.
-func nest(name string, measured, width, height, hole box.MM, roof box.RoofForm, corner joints.Joint) *box.Plan {
+func nest(name string, measured box.MM, size box.Size, hole, above box.MM, roof box.RoofForm, corner joints.Joint) *box.Plan {
 	return box.Design{
-		Name: name, Board: box.Board{Thickness: measured, Material: "larch"},
-		Size:    box.Cavity{Width: width, Depth: width, Height: height},
-		Corners: box.Corners{Joint: corner}, Floor: box.FloorBetween{Raise: 12}, Roof: roof,
-		Features: []box.Feature{box.Entrance{Shape: box.Round{Diameter: hole}, Above: height * 0.7}, box.Drains{}},
+		Name: name, Board: box.Board{Thickness: measured, Material: "larch"}, Size: size, Roof: roof,
+		Corners: box.Corners{Joint: corner}, Floor: box.FloorBetween{},
+		Features: []box.Feature{box.Entrance{Shape: box.Round{Diameter: hole}, Above: above}, box.Drains{}},
 	}.MustResolve()
+}
+
+// larch is stock of the one timber that the orchard buys.
+func larch(name string, length, width, measured, end, price float64) layout.Stock {
+	return layout.Stock{Name: name, Material: "larch", Length: length, Width: width, Thickness: measured, Grain: layout.AlongX, End: end, Price: price, Offcut: price == 0}
 }
 
 func main() {
 	out := flag.String("out", filepath.Join("out", "batch"), "folder to write")
 	flag.Parse()
-	pent := nest("orchard pent", 17.8, 120, 240, 32, box.Pent{Pitch: 12, Over: box.Overhangs{Front: 40}}, joints.Rebate{})
-	barn := nest("cider barn gable", 17.8, 180, 260, 50, box.Gable{Pitch: 40, Ridge: joints.Mitre{}}, joints.Rebate{})
-	hedge := nest("hedge box", 12.2, 100, 180, 28, box.Flat{Over: box.Overhangs{Front: 30}}, nil)
-	board := box.Design{Name: "one board box", Board: box.Board{Thickness: 15, Measured: 14.6, Width: 145, Material: "larch"},
-		Size: box.BoardWidth{Width: 145, Height: 230}, Roof: box.Flat{}, Floor: box.FloorBetween{}}.MustResolve()
-	one := []batch.Order{{Plan: board}}
-
-	jobs := []batch.Job{
-		{Name: "six boxes", By: batch.Router{Gap: 8, Margin: 10},
-			Orders: []batch.Order{{Plan: pent, Count: 3}, {Plan: barn, Count: 1}, {Plan: hedge, Count: 2}},
-			Stock: []layout.Stock{
-				{Name: "sheet 18", Material: "larch", Length: 1250, Width: 800, Thickness: 17.8, Grain: layout.AlongX, Price: 38},
-				{Name: "sheet 12", Material: "larch", Length: 1250, Width: 800, Thickness: 12.2, Grain: layout.AlongX, Price: 29},
-				{Name: "end of the barn door", Material: "larch", Length: 700, Width: 420, Thickness: 17.8, Grain: layout.AlongX, Offcut: true},
-			}},
-		{Name: "one box, lengths", Orders: one, By: batch.Lengths{Kerf: 3},
-			Stock: []layout.Stock{{Name: "board 145", Length: 2400, Width: 145, Thickness: 14.6, Grain: layout.AlongX, End: 25, Price: 9}}},
-		{Name: "one box, saw", Orders: one, By: batch.Saw{Kerf: 3},
-			Stock: []layout.Stock{{Name: "wide board", Length: 1200, Width: 400, Thickness: 14.6, Grain: layout.AlongX, End: 25, Edge: 5, Price: 15}}},
-	}
+	pent := nest("orchard pent", 17.8, box.Cavity{Width: 120, Depth: 120, Height: 240}, 32, 170, box.Pent{Pitch: 12, Over: box.Overhangs{Front: 40}}, joints.Rebate{})
+	barn := nest("cider barn gable", 17.8, box.Cavity{Width: 180, Depth: 180, Height: 260}, 50, 180, box.Gable{Pitch: 40, Ridge: joints.Mitre{}}, joints.Rebate{})
+	hedge := nest("hedge box", 12.2, box.Cavity{Width: 100, Depth: 100, Height: 180}, 28, 125, box.Flat{Over: box.Overhangs{Front: 30}}, nil)
+	one := []batch.Order{{Plan: nest("one board box", 14.6, box.BoardWidth{Width: 145, Height: 230}, 32, 160, box.Flat{}, nil)}}
 	var done []*batch.Result
-	for _, job := range jobs {
+	for _, job := range []batch.Job{
+		{Name: "six boxes", By: batch.Router{Gap: 8, Margin: 10}, Orders: []batch.Order{{Plan: pent, Count: 3}, {Plan: barn}, {Plan: hedge, Count: 2}},
+			Stock: []layout.Stock{larch("sheet 18", 1250, 800, 17.8, 0, 38), larch("sheet 12", 1250, 800, 12.2, 0, 29), larch("end of the barn door", 700, 420, 17.8, 0, 0)}},
+		{Name: "one box, lengths", Orders: one, By: batch.Lengths{Kerf: 3}, Stock: []layout.Stock{larch("board 145", 2400, 145, 14.6, 25, 9)}},
+		{Name: "one box, saw", Orders: one, By: batch.Saw{Kerf: 3}, Stock: []layout.Stock{larch("wide board", 1200, 400, 14.6, 25, 15)}},
+	} {
 		r, err := batch.Lay(context.Background(), job)
 		if err != nil {
 			log.Fatal(err)

@@ -8,9 +8,17 @@ import (
 	"holt.example/box/layout"
 )
 
+// Schema and StockSchema name the forms of the JSON lists. Within one number
+// fields are only added.
+const (
+	Schema      = "holt.example/cutlist/1"
+	StockSchema = "holt.example/stock/1"
+)
+
 // List is what the bench needs of a batch: pieces of stock in the order of
 // their drawings, with the parts and the cuts on each. Lengths are in mm.
 type List struct {
+	Schema string  `json:"schema"`
 	Name   string  `json:"name"`
 	By     string  `json:"by"` // "router", "saw" or "lengths"
 	Boxes  []Box   `json:"boxes"`
@@ -76,7 +84,7 @@ var errNoBatch = errors.New("cutlist: there is no batch")
 
 // New is the list of a batch.
 func New(r *batch.Result) List {
-	l := List{Boxes: []Box{}, Sheets: []Sheet{}, Problems: []string{}}
+	l := List{Schema: Schema, Boxes: []Box{}, Sheets: []Sheet{}, Problems: []string{}}
 	if r == nil {
 		return l
 	}

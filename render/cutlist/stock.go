@@ -7,6 +7,7 @@ import (
 // Stock is the list of what to buy and what to take from the shed. Lengths are
 // in mm, costs in the currency of the prices.
 type Stock struct {
+	Schema  string      `json:"schema"`
 	Name    string      `json:"name"`
 	Lines   []StockLine `json:"stock"`
 	Priced  bool        `json:"priced"` // else cost and bound count stock: m2, or m of length
@@ -44,7 +45,7 @@ type Left struct {
 
 // NewStock is the stock list of a batch.
 func NewStock(r *batch.Result) Stock {
-	s := Stock{Lines: []StockLine{}, Left: []Left{}, Missing: []string{}}
+	s := Stock{Schema: StockSchema, Lines: []StockLine{}, Left: []Left{}, Missing: []string{}}
 	if r == nil {
 		return s
 	}

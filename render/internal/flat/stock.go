@@ -54,6 +54,8 @@ func OnStock(r *batch.Result, sheet int, o Options) (Drawing, error) {
 	}
 	d.Items = append(d.Items, below...)
 	d.Bounds = boundsOf(d.Items)
+	// A whole sheet is looked at from farther away than a panel.
+	d.Weight = clamp(math.Max(b.stock.Length, b.stock.Width)/500, 1, 5)
 	return d, nil
 }
 
