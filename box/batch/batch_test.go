@@ -115,7 +115,7 @@ func verify(t testing.TB, r *Result) {
 			g := q.Panel.Grain
 			gx, gy := m.XX*g[0]+m.XY*g[1], m.YX*g[0]+m.YY*g[1]
 			if across := [...]float64{0, gy, gx}[st.Grain]; g != [2]float64{} && math.Abs(across) > 1e-9 {
-				t.Fatalf("part %q lies across the grain: %v, %v", q.Part, gx, gy)
+				t.Fatalf("part %q lies across the grain of %s (%v): %v, %v, %+v, panel %v", q.Part, st.Name, st.Grain, gx, gy, s.Piece.Placements[n], g)
 			}
 			// Both ways carry the silhouette onto the outline, corner by corner.
 			laid[n] = q.Panel.Silhouette.Transform(m)
@@ -275,7 +275,7 @@ func free(t testing.TB, outlines ...outline.Contour) *box.Plan {
 	t.Helper()
 	d := box.Design{Name: "loose", Board: box.Board{Thickness: 18}}
 	for i, o := range outlines {
-		d.Free = append(d.Free, box.Free{Name: fmt.Sprint(i + 1), Outline: o, At: box.Place{Z: box.MM(100 * i)}})
+		d.Free = append(d.Free, box.Free{Name: fmt.Sprint(i + 1), Outline: o, At: box.Place{Y: box.MM(100 * i)}})
 	}
 	p, err := d.Resolve()
 	if err != nil {
@@ -339,7 +339,7 @@ func TestBedRefuses390(t *testing.T) {
 func TestSmallPartInOpening(t *testing.T) {
 	d := box.Design{Name: "frame", Board: box.Board{Thickness: 18}, Free: []box.Free{
 		{Name: "frame", Outline: outline.Rectangle(0, 0, 200, 200), Cuts: []box.Cut{{Shape: box.Rect{Width: 100, Height: 100}, At: box.Anchor{Right: 100, Up: 100}}}},
-		{Name: "plug", Outline: outline.Rectangle(0, 0, 40, 40), At: box.Place{Z: 100}},
+		{Name: "plug", Outline: outline.Rectangle(0, 0, 40, 40), At: box.Place{Y: 100}},
 	}}
 	p, err := d.Resolve()
 	if err != nil {
