@@ -83,8 +83,8 @@ func yes(b bool) string {
 	return "no"
 }
 
-// csv writes lines as RFC 4180 has them.
-func csv(w io.Writer, rows [][]string) error {
+// writeRows writes lines as RFC 4180 has them.
+func writeRows(w io.Writer, rows [][]string) error {
 	var b strings.Builder
 	for _, r := range rows {
 		b.WriteString(strings.Join(r, ","))
@@ -123,7 +123,7 @@ func WriteCSV(w io.Writer, r *batch.Result) error {
 				c.Setting.String(), c.At.String(), quoted(c.Edge), c.Long.String(), c.Slant.String(), yes(c.Same), quoted(c.Part), quoted(c.Leaves)})
 		}
 	}
-	return csv(w, rows)
+	return writeRows(w, rows)
 }
 
 // WritePartsCSV writes every part and its place as CSV, in the order of the
@@ -140,7 +140,7 @@ func WritePartsCSV(w io.Writer, r *batch.Result) error {
 				p.X.String(), p.Y.String(), p.Length.String(), p.Width.String(), p.Thickness.String(), quoted(p.Face), yes(p.Over), yes(p.Second)})
 		}
 	}
-	return csv(w, rows)
+	return writeRows(w, rows)
 }
 
 // WriteJSON writes the List as JSON.
@@ -229,7 +229,7 @@ func WriteStockCSV(w io.Writer, r *batch.Result) error {
 		rows = append(rows, []string{quoted(l.Name), quoted(l.Material), l.Length.String(), l.Width.String(), l.Thickness.String(),
 			strconv.Itoa(l.Pieces), yes(l.Shed), l.Price.String(), l.Cost.String()})
 	}
-	return csv(w, rows)
+	return writeRows(w, rows)
 }
 
 // WriteStockJSON writes the Stock as JSON.
