@@ -13,6 +13,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -95,10 +96,37 @@ func sheets(t testing.TB, r *batch.Result, o dxf.Options) [][]byte {
 // An outside reader finds in every sheet the stock, and of every part the
 // profile, bores and balloon; nothing to mend, every contour closed.
 func TestSheetsReadBack(t *testing.T) {
+	results := map[string]*batch.Result{}
 	for name, by := range ways {
+		results[name] = laid(t, "", by)
+	}
+	// With the rough face inside, parts lie turned over.
+	job := results["router"].Job
+	job.Rough = batch.InnerFace
+	rough, err := batch.Lay(context.Background(), job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	results["rough"] = rough
+	// All drawings in one call: the reader takes longer to start than to read.
+	var names []string
+	for name := range results {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	var files [][]byte
+	for _, name := range names {
 		for _, v := range []dxf.Version{dxf.R2000, dxf.R12} {
-			r := laid(t, "", by)
-			for i, d := range outside.ReadDXF(t, sheets(t, r, dxf.Options{Version: v})...) {
+			files = append(files, sheets(t, results[name], dxf.Options{Version: v})...)
+		}
+	}
+	read := outside.ReadDXF(t, files...)
+	for _, name := range names {
+		r := results[name]
+		for range 2 {
+			these := read[:len(r.Sheets)]
+			read = read[len(r.Sheets):]
+			for i, d := range these {
 				s := r.Sheets[i]
 				if len(d.Errors)+len(d.Fixes)+len(d.Other) > 0 {
 					t.Errorf("%s: errors %q, mended %q, other %v", name, d.Errors, d.Fixes, d.Other)
@@ -130,6 +158,14 @@ func TestSheetsReadBack(t *testing.T) {
 				}
 				labels := map[string]int{}
 				slack := 0.0
+				boxes := map[[4]int]int{} // of profiles, in tenths
+				for l, at := range d.Layers {
+					if strings.HasPrefix(l, "PROFILE") {
+						for _, c := range at.Contours {
+							boxes[tenths(c.Box[0], c.Box[1], c.Box[2], c.Box[3])]++
+						}
+					}
+				}
 				for _, p := range s.Placed {
 					for _, c := range p.Panel.Machined {
 						want += c.Area()
@@ -144,6 +180,11 @@ func TestSheetsReadBack(t *testing.T) {
 						}
 					}
 					labels[p.Label]++
+					e := p.Panel.Machined.Transform(p.Lay).Extents()
+					k := tenths(e.Min.X, e.Min.Y, e.Max.X, e.Max.Y)
+					if boxes[k]--; boxes[k] < 0 {
+						t.Errorf("%s, sheet %d: no profile of %s at %v", name, s.Number, p.Label, e)
+					}
 				}
 				if profiles != len(s.Placed) || math.Abs(area-want) > slack || bores != wantBores || turned != len(pockets) {
 					t.Errorf("%s, sheet %d: %d profiles of %v, want %d of %v; %d bores, want %d; %d turned, want %d",
@@ -165,22 +206,41 @@ func TestSheetsReadBack(t *testing.T) {
 	}
 }
 
+func tenths(a, b, c, d float64) [4]int {
+	r := func(x float64) int { return int(math.Round(x*10 + 0.1234)) } // off the halves
+	return [4]int{r(a), r(b), r(c), r(d)}
+}
+
 // Profiles are part of the silhouettes that were laid out, so a library of
 // others must find them at least the gap apart and inside the trimmed sheet.
 // Written corners lie within half a step of 1e-4 of their place, flattened arcs
 // within 1e-3.
 func TestSheetsApart(t *testing.T) {
 	const slack = 2.5e-3
+	results := map[string]*batch.Result{}
+	var names []string
+	var files [][]byte
 	for name, by := range ways {
+		names = append(names, name)
+		results[name] = laid(t, "", by)
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		files = append(files, sheets(t, results[name], dxf.Options{Bare: true})...)
+	}
+	read := outside.Apart(t, files...)
+	for _, name := range names {
+		r := results[name]
 		gap, margin := 0.0, 0.0
-		if w, ok := by.(batch.Router); ok {
+		if w, ok := r.Job.By.(batch.Router); ok {
 			gap, margin = w.Gap, w.Margin
 		}
-		if w, ok := by.(batch.Saw); ok {
+		if w, ok := r.Job.By.(batch.Saw); ok {
 			gap = w.Kerf
 		}
-		r := laid(t, "", by)
-		for i, s := range outside.Apart(t, sheets(t, r, dxf.Options{Bare: true})...) {
+		these := read[:len(r.Sheets)]
+		read = read[len(r.Sheets):]
+		for i, s := range these {
 			if s.Stocks != 1 || s.Parts != len(r.Sheets[i].Placed) || !s.Valid {
 				t.Fatalf("%s: %+v", name, s)
 			}
@@ -290,6 +350,7 @@ func TestBatchFolder(t *testing.T) {
 
 // Names that would break out of a cell, an element, a folder or a line.
 func TestBatchHostileNames(t *testing.T) {
+	var drawings [][]byte
 	evil := "=cmd|'/../..\\ \"<script>]]>&amp; |`*_[x](y)\u202e\x00\xff\r\n"
 	for name, by := range ways {
 		r := laid(t, evil, by)
@@ -329,7 +390,12 @@ func TestBatchHostileNames(t *testing.T) {
 				}
 			}
 		}
-		outside.ReadDXF(t, sheets(t, r, dxf.Options{})...)
+		drawings = append(drawings, sheets(t, r, dxf.Options{})...)
+	}
+	for _, d := range outside.ReadDXF(t, drawings...) {
+		if len(d.Errors)+len(d.Fixes)+len(d.Other) > 0 || len(d.Layers["TEXT"].Texts) == 0 {
+			t.Errorf("errors %q, mended %q, other %v", d.Errors, d.Fixes, d.Other)
+		}
 	}
 }
 

@@ -92,9 +92,9 @@ func TestThicknessMatch(t *testing.T) {
 		stock float64
 		ok    bool
 	}{{12.1001, true}, {12.2999, true}, {12.0999, false}, {12.3001, false}, {0, true}} {
-		_, err := Lay(context.Background(), Job{By: Saw{Kerf: 3}, Effort: -1, Orders: []Order{{Plan: kind(t, 2)}},
+		r, err := Lay(context.Background(), Job{By: Saw{Kerf: 3}, Effort: -1, Orders: []Order{{Plan: kind(t, 2)}},
 			Stock: []layout.Stock{{Length: 1250, Width: 800, Thickness: c.stock}}})
-		if (err == nil) != c.ok {
+		if (err == nil) != c.ok || (len(r.Groups[0].Stock) == 1) != c.ok {
 			t.Errorf("12.2 from %v: %v", c.stock, err)
 		}
 	}

@@ -309,6 +309,25 @@ func TestPentSidesHeadToTail(t *testing.T) {
 	}
 }
 
+// Work on one face forbids turning over as a rough face does.
+func TestWorkOnOneFaceIsNotTurnedOver(t *testing.T) {
+	left := outline.Polygon(outline.Point{}, outline.Point{X: 145}, outline.Point{X: 145, Y: 250}, outline.Point{Y: 200})
+	right := left.Transform(outline.MirrorX().Then(outline.Shift(145, 0)))
+	d := box.Design{Name: "handed", Board: box.Board{Thickness: 18}}
+	for i, o := range []outline.Contour{left, right} {
+		d.Free = append(d.Free, box.Free{Name: fmt.Sprint(i + 1), Outline: o, At: box.Place{Y: box.MM(100 * i)},
+			Cuts: []box.Cut{{Shape: box.Rect{Width: 20, Height: 20}, At: box.Anchor{Right: 72.5, Up: 100}, Depth: 5}}})
+	}
+	p, err := d.Resolve()
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := mustLay(t, Job{Orders: []Order{{Plan: p}}, By: Lengths{Kerf: 3}, Stock: []layout.Stock{{Length: 2400, Width: 145, Thickness: 18, Grain: layout.AlongX}}})
+	if u := r.Sheets[0].Piece.Used; math.Abs(u-503) > 0.01 {
+		t.Errorf("%v of length, want 503", u)
+	}
+}
+
 // A board of 2400 with 25 off each end leaves 2350: five parts of 390 and four
 // kerfs of 3 take 1962, six take 2355.
 func TestFiveOf390(t *testing.T) {

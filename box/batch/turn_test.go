@@ -90,3 +90,14 @@ func TestTurnEdges(t *testing.T) {
 		}
 	}
 }
+
+// And a right edge at u = 100 whose machined face falls short by 5: it lies at
+// 105 on the far face, -105 mirrored.
+func TestTurnUprightEdge(t *testing.T) {
+	at := func(x, y float64) outline.Point { return outline.Point{X: x, Y: y} }
+	p := box.Panel{Thickness: 10, Edges: []box.PanelEdge{{From: at(100, 0), To: at(100, 50), Length: 50, Bevel: -26.565, Run: -5, Neighbour: box.Right}}}
+	want := box.PanelEdge{From: at(-105, 50), To: at(-105, 0), Length: 50, Bevel: 26.565, Run: 5, Neighbour: box.Right}
+	if e := TurnOver(p).Edges[0]; e != want {
+		t.Errorf("%+v, want %+v", e, want)
+	}
+}
