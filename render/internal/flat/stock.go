@@ -185,8 +185,12 @@ func (b *board) part(i int, p *batch.Placed) error {
 // marks are a part's balloon, name, bevels and grain arrow.
 func marks(p *batch.Placed, panel box.Panel, v view) []Item {
 	var out []Item
+	pl := &placer{face: outers(panel.Machined)}
+	pl.draw(v.items...)
 	for _, e := range panel.Edges {
-		out = append(out, bevel(e)...)
+		if words := bevelWords(e); words != nil {
+			out = append(out, bevel(pl, e, words)...)
+		}
 	}
 	taken := append(v.items[:len(v.items):len(v.items)], out...)
 	short := math.Min(v.box.Width(), v.box.Height())
