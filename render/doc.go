@@ -13,6 +13,9 @@
 // The part roof/left is in files called roof-left: names of files hold only
 // letters, digits, dots, hyphens and underscores, and are safe on every system.
 //
+// BatchFolder and BatchFiles do the same for boxes laid out on stock by package
+// batch: each piece of stock drawn, the cut list, and what to buy.
+//
 // Whoever needs one format imports only that package: stl, dxf, svg, bom,
-// picture or png. The same plan gives the same bytes, on any processor.
+// cutlist, picture or png. The same plan gives the same bytes, on any processor.
 package render

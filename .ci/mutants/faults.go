@@ -48,4 +48,9 @@ var faults = []fault{
 	{"variants that skip the last axis", "box/variants.go", "k := len(at) - 1\n", "k := len(at) - 2\n", "./box"},
 	{"test pieces all of one clearance", "box/sample.go", "return f.Fit(play)", "return f.Fit(0*play + 0.2)", "./box"},
 	{"a floor that moved is not seen", "box/boxtest/fits.go", "!(math.Abs(v-declared) <= crumb) {", "!(math.Abs(v-declared) <= 1e3) {", "./box/boxtest"},
+	{"parts turned the wrong way on a sheet", "box/batch/batch.go", "p.Lay = outline.Turn(q.Turn)", "p.Lay = outline.Turn(-q.Turn)", "./box/batch"},
+	{"worked parts turned over", "box/batch/parts.go", "b.job.Rough == NoFace && !oneFace(w.base)", "b.job.Rough == NoFace", "./box/batch"},
+	{"equal parts all of one name", "box/batch/parts.go", "return n / len(w.names), n % len(w.names)", "return n / len(w.names), 0", "./box/batch"},
+	{"depth from the same face when turned over", "box/batch/turn.go", "o.From, o.To = t-o.To, t-o.From", "o.From, o.To = o.From, o.To", "./box/batch"},
+	{"grain of a square part on other stock", "box/layout/nest.go", "along := p.Grain == NoGrain ||", "along := true ||", "./box/layout ./box/batch"},
 }

@@ -159,8 +159,10 @@ func (n *nester) layShapes() {
 				if !ok {
 					sh := n.shapeOf(i, t, pieces)
 					k = int32(-1)
-					for _, o := range made {
-						if o >= 0 && sameShape(n.fits.shapes[o], sh) && (k < 0 || o < k) {
+					for u, o := range made {
+						// A square part looks the same after a quarter turn; its grain does not.
+						along := p.Grain == NoGrain || math.Mod(u.turn-t.turn, 180) == 0
+						if o >= 0 && along && sameShape(n.fits.shapes[o], sh) && (k < 0 || o < k) {
 							k = o
 						}
 					}

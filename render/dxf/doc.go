@@ -1,5 +1,6 @@
 // Package dxf writes the panels of a plan as DXF drawings, for whoever cuts
-// them: one part, or all of them on a sheet.
+// them: one part, all of them on a sheet, or those of a batch where they lie on
+// the stock.
 //
 // Two dialects of the format come from one drawing. R2000 is the default: its
 // header states millimetres and its contours are LWPOLYLINE entities with
@@ -27,6 +28,13 @@
 //	TURNED_POCKET_5.0    work on the far face, its depth counted from there
 //	GRAIN SIZE TEXT      the grain arrow, overall sizes, number and name: to read
 //
+// On a sheet of a batch (WriteSheet) there are also
+//
+//	STOCK TRIM DEFECT    the edge of the stock, what it is trimmed to, what to avoid
+//	BLANK SAW            the rectangles sawn for parts, or set-ups of a router's
+//	                     bed; the middle of every cut from edge to edge
+//	OFFCUT BALLOON       what is left and worth keeping; round a part's item/box
+//
 // Work of another depth is on another layer. R12 allows no point in a name, so
 // its layers have a hyphen there: PROFILE_14-6. A name over the 31 characters
 // of R12 is cut short and numbered. Colours go by layer, are numbers from 1 to
@@ -42,4 +50,8 @@
 // drawings show the outline of the far face, by which they can be laid on each
 // other. The two faces, the depths and the bottoms of tilted cuts are all that
 // is needed to build the part again from its file.
+//
+// A sheet of a batch has the lower left corner of the stock at 0, 0. Its panels
+// are seen with the face up that lies up; work on the faces that are down stands
+// below the stock, on the TURNED layers, once for equal parts.
 package dxf

@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"holt.example/box"
+	"holt.example/box/batch"
 	"holt.example/render/internal/flat"
 )
 
@@ -88,4 +89,14 @@ func encode(d flat.Drawing, v Version) ([]byte, error) {
 		return newR12(d).file(), nil
 	}
 	return nil, fmt.Errorf("dxf: version %d: want R2000 or R12", int(v))
+}
+
+// WriteSheet writes one piece of stock of a batch, counted from 0 as in
+// Result.Sheets: the stock's edge, what is trimmed off, offcuts, and every panel
+// in its place with its work on the layers of a panel. The lower left corner of
+// the stock is at 0, 0. Version, Bare and Gap of the options count; work on the
+// faces that are down stands below the stock, Gap apart.
+func WriteSheet(w io.Writer, r *batch.Result, sheet int, o Options) error {
+	d, err := flat.OnStock(r, sheet, o.flat())
+	return finish(w, d, err, o)
 }

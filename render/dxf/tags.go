@@ -105,4 +105,11 @@ var colours = [flat.Kinds]int{
 	flat.Grain:   3,
 	flat.Size:    4,
 	flat.Text:    2,
+	flat.Stock:   3,
+	flat.Trim:    1,
+	flat.Blank:   4,
+	flat.Saw:     1,
+	flat.Offcut:  3,
+	flat.Defect:  6,
+	flat.Balloon: 2,
 }

@@ -1,5 +1,5 @@
-// Package svg writes the panels of a plan as SVG drawings: one part, or all of
-// them on a sheet, at true size.
+// Package svg writes the panels of a plan as SVG drawings: one part, all of
+// them on a sheet, or those of a batch where they lie on the stock, at true size.
 //
 // Width and height are in millimetres and the view box too, so one unit of the
 // drawing is a millimetre. Circles are circles and arcs are arcs, none over 90

@@ -12,6 +12,7 @@ import (
 type file struct {
 	b      []byte
 	x0, y1 float64 // what comes to lie at the left and at the top
+	weight float64 // of lines, over the usual
 }
 
 func encode(d flat.Drawing, o Options) []byte {
@@ -19,7 +20,10 @@ func encode(d flat.Drawing, o Options) []byte {
 	if o.Tight {
 		m = 0
 	}
-	f := &file{x0: d.Bounds.Min.X - m, y1: d.Bounds.Max.Y + m}
+	f := &file{x0: d.Bounds.Min.X - m, y1: d.Bounds.Max.Y + m, weight: 1}
+	if d.Weight > 0 {
+		f.weight = d.Weight
+	}
 	w, h := flat.Grid(d.Bounds.Width()+2*m), flat.Grid(d.Bounds.Height()+2*m)
 	size := flat.Num(w) + " " + flat.Num(h)
 	f.put(`<?xml version="1.0" encoding="UTF-8"?>`, "\n")
@@ -99,22 +103,28 @@ func (f *file) layer(l flat.Layer) {
 	if l.Kind == flat.Text || l.Kind == flat.Size {
 		// Sizes have lines and text: the lines take the stroke, and each text
 		// says that it has none.
-		f.put(` fill="`, colours[l.Kind], `" stroke="`, colours[l.Kind], `" stroke-width="0.13" font-family="sans-serif">`, "\n")
+		f.put(` fill="`, colours[l.Kind], `" stroke="`, colours[l.Kind], `" stroke-width="`, flat.Num(thin*f.weight), `" font-family="sans-serif">`, "\n")
 		return
 	}
-	f.put(` fill="none" stroke="`, colours[l.Kind], `" stroke-width="`, flat.Num(width(l)), `"`)
+	f.put(` fill="none" stroke="`, colours[l.Kind], `" stroke-width="`, flat.Num(width(l)*f.weight), `"`)
 	if l.Dashed() {
-		f.put(` stroke-dasharray="3 1.5"`)
+		f.put(` stroke-dasharray="`, flat.Num(3*f.weight), " ", flat.Num(1.5*f.weight), `"`)
 	}
 	f.put(">\n")
 }
 
-// width of the lines of a layer, mm (ISO 128-2: 0.25 and 0.13).
+// The widths of lines, mm (ISO 128-2).
+const (
+	thick = 0.25
+	thin  = 0.13
+)
+
+// width of the lines of a layer, mm.
 func width(l flat.Layer) float64 {
-	if l.Kind.Cuts() && !l.Dashed() {
-		return 0.25
+	if (l.Kind.Cuts() || l.Kind == flat.Stock) && !l.Dashed() {
+		return thick
 	}
-	return 0.13
+	return thin
 }
 
 // colours are quiet and tell kinds of work apart, on white and in grey. Never
@@ -134,6 +144,13 @@ var colours = [flat.Kinds]string{
 	flat.Grain:   "#a58a5c",
 	flat.Size:    "#5a5f63",
 	flat.Text:    "#33383b",
+	flat.Stock:   "#33383b",
+	flat.Trim:    "#8d8577",
+	flat.Blank:   "#9aa3a8",
+	flat.Saw:     "#a2543f",
+	flat.Offcut:  "#587033",
+	flat.Defect:  "#85405a",
+	flat.Balloon: "#33383b",
 }
 
 // capitals is about how high capitals are in a sans-serif font of size 1.

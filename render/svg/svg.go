@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"holt.example/box"
+	"holt.example/box/batch"
 	"holt.example/render/internal/flat"
 )
 
@@ -65,4 +66,13 @@ func finish(w io.Writer, d flat.Drawing, err error, o Options) error {
 		return fmt.Errorf("svg: %w", err)
 	}
 	return nil
+}
+
+// WriteSheet draws one piece of stock of a batch, counted from 0 as in
+// Result.Sheets: the stock's edge, what is trimmed off, offcuts, and every panel
+// in its place with its work, grain arrow and a balloon with its label. Work on
+// the faces that are down stands below the stock, Gap apart.
+func WriteSheet(w io.Writer, r *batch.Result, sheet int, o Options) error {
+	d, err := flat.OnStock(r, sheet, o.flat())
+	return finish(w, d, err, o)
 }

@@ -16,6 +16,10 @@
 // turned over like the page of a book: mirrored in u, to the right of the
 // first view, on layers of its own. So no layer ever mixes the two.
 //
+// OnStock draws a piece of stock of a batch: every panel carried to its place,
+// then drawn like any other, so its work cannot differ from that of the part's
+// own drawing.
+//
 // # Layers
 //
 // A layer is named from the word of the work and the depth of it, because work

@@ -48,6 +48,7 @@ type Drawing struct {
 	Parts  []string
 	Items  []Item
 	Bounds outline.Box // of everything, texts by their likely width
+	Weight float64     // of lines that are seen, over the usual; 0 is 1
 }
 
 // Layers are the layers that have items, in order.

@@ -21,13 +21,21 @@ const (
 	Grain   // the grain arrow
 	Size    // overall sizes
 	Text
-	kinds int = iota
+	Stock       // the edge of a sheet, board or length
+	Trim        // what is cut off its edges and ends first
+	Blank       // the rectangle that is sawn for a part
+	Saw         // the middle of a saw cut
+	Offcut      // what is left and worth keeping
+	Defect      // what parts keep clear of
+	Balloon     // round a part's number
+	kinds   int = iota
 )
 
 // words is never changed.
 var words = [kinds]string{
 	"PROFILE", "FACE", "BORE", "OPENING", "POCKET", "REBATE", "HOUSING", "GROOVE",
 	"NOTCH", "MARK", "ENGRAVE", "GRAIN", "SIZE", "TEXT",
+	"STOCK", "TRIM", "BLANK", "SAW", "OFFCUT", "DEFECT", "BALLOON",
 }
 
 // Kinds is the number of kinds: they count from 0.
@@ -62,7 +70,9 @@ const (
 //	TURNED_ or FAR_ or EDGE_   the view: FAR only for the far face's outline in
 //	                           the view as machined
 //	the kind                   PROFILE BORE OPENING POCKET REBATE HOUSING GROOVE
-//	                           NOTCH MARK ENGRAVE FACE, or GRAIN SIZE TEXT
+//	                           NOTCH MARK ENGRAVE FACE, or GRAIN SIZE TEXT, and on
+//	                           stock STOCK TRIM BLANK SAW OFFCUT
+//	                           DEFECT BALLOON
 //	_FROM                      where the work begins, if not at the face
 //	_TO                        its depth in mm: 5.0, 14.6
 //	_BOTTOM                    for the outline of its bottom, where walls tilt
@@ -111,7 +121,7 @@ func (l Layer) Depth() float64 { return float64(l.To) / 1e4 }
 
 // Dashed reports whether the layer shows what cannot be seen or is not cut.
 func (l Layer) Dashed() bool {
-	return l.Kind == Face && l.View != Turned || l.View == AtEdge || l.Bottom
+	return l.Kind == Face && l.View != Turned || l.View == AtEdge || l.Bottom || l.Kind == Trim || l.Kind == Offcut || l.Kind == Saw
 }
 
 // Compare orders layers: by view, kind, depth and bottoms last.

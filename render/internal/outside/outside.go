@@ -154,6 +154,37 @@ func DXFJSON(t testing.TB, drawings ...[]byte) [][]byte {
 	return lines
 }
 
+// Sheet is what shapely finds in a drawing of a sheet: how near its profiles
+// come to each other and to the edge, arcs flattened within 0.001 mm.
+type Sheet struct {
+	Stocks, Parts         int
+	Stock                 []float64 // left, bottom, right, top
+	Valid                 bool
+	Area, Overlap, Margin float64
+	Least                 *float64 // nil where there are not two parts
+}
+
+// Apart measures drawings of sheets with ezdxf and shapely.
+func Apart(t testing.TB, drawings ...[]byte) []Sheet {
+	t.Helper()
+	if err := exec.Command(python, "-c", "import ezdxf, shapely").Run(); err != nil {
+		missing(t, "outside readers ezdxf and shapely are not installed for %s: %v", python, err)
+	}
+	args := []string{reader(t, "apart.py")}
+	for _, b := range drawings {
+		args = append(args, File(t, "sheet.dxf", b))
+	}
+	lines := bytes.Split(bytes.TrimSpace(run(t, python, args...)), []byte("\n"))
+	if len(lines) != len(drawings) {
+		t.Fatalf("%d drawings gave %d lines", len(drawings), len(lines))
+	}
+	out := make([]Sheet, len(lines))
+	for i, line := range lines {
+		decode(t, line, &out[i])
+	}
+	return out
+}
+
 // Mesh is what manifold-3d finds in an STL file.
 type Mesh struct {
 	File                           string
