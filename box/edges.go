@@ -198,6 +198,7 @@ func (s *shell) jointOf(over, under int) (jt joint, path string, o, u int) {
 			}
 		}
 	}
+	jt, path, over, under = s.openJoint(jt, path, over, under)
 	for k, x := range s.d.Joints {
 		same := x.Over == a.part && x.Under == b.part
 		if turned := x.Over == b.part && x.Under == a.part; same || turned {
@@ -317,6 +318,8 @@ func (s *shell) runOn(i, j int) float64 {
 	case a.kind == floorFace && b.kind == wallFace:
 		_, cl := sincos(b.lean)
 		return b.floorRun * cl
+	case a.kind == wallFace && b.kind == wallFace:
+		return s.beyond(i, j)
 	case a.kind == roofFace && b.kind == wallFace:
 		return b.overNormal()
 	}

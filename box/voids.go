@@ -40,6 +40,11 @@ func (s *shell) pairPath(a, b *part) string {
 			}
 		}
 	}
+	for _, w := range s.ways {
+		if w.face < 0 && (w.part == a.face.part || w.part == b.face.part) {
+			return w.path
+		}
+	}
 	if a.at >= 0 && b.at >= 0 {
 		if e := s.pair[[2]int{min(a.at, b.at), max(a.at, b.at)}]; e != nil && e.path != "" {
 			return e.path
@@ -106,10 +111,13 @@ func (s *shell) findVoids(parts []*part) []Void {
 
 // takes is the area of a feature that lies on its part.
 func (p *part) takes(f *feat) float64 {
-	if !f.inLine {
+	if !f.inLine && !f.open {
 		return f.outline.Area()
 	}
-	top, _, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter))
+	top, bottom, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter))
+	if f.open && f.from == FromInner {
+		top = bottom
+	}
 	in, err := outline.Intersect(top, outline.Region{f.outline})
 	if err != nil {
 		return 0
@@ -179,6 +187,7 @@ func (s *shell) zones(parts []*part) []zone {
 			}
 		}
 	}
+	play = append(play, s.roomZones(parts)...)
 	return append(append(square, play...), run...)
 }
 
