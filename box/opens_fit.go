@@ -257,7 +257,8 @@ func (s *shell) fitScrews(w *way, o Removable, parts []*part) {
 	dia, n := mmOr(o.Diameter, 4), countOr(o.Screws, 2)
 	long := 0.0
 	where := []Part{w.part}
-	for _, m := range best {
+	for k, m := range best {
+		w.screwed[k] = m.n.at
 		head, end := m.n, m.p // the screw goes through head into the end of the other
 		if m.over {
 			head, end = m.p, m.n

@@ -148,6 +148,36 @@ func (s *shell) captive(w *way) bool {
 	return false
 }
 
+// openHolds is what keeps a seam together where one of its parts opens.
+func (s *shell) openHolds(e *edge, holds []joints.Hold) []joints.Hold {
+	for _, w := range s.ways {
+		if w.face < 0 || w.face != e.over && w.face != e.under {
+			continue
+		}
+		other := e.over + e.under - w.face
+		holds = nil
+		switch o := w.of.(type) {
+		case Hinged:
+			if other == w.hinge {
+				return []joints.Hold{{Kind: "hinge", Note: "at which " + string(w.part) + " turns"}}
+			}
+		case Pivoted:
+			if w.holds(other) {
+				kind := "nail"
+				if o.Screws {
+					kind = "screw"
+				}
+				return []joints.Hold{{Kind: kind, Note: "on which " + string(w.part) + " turns"}}
+			}
+		case Removable:
+			if other == w.screwed[0] || other == w.screwed[1] {
+				return []joints.Hold{{Kind: "screw", Note: "to be taken out again"}}
+			}
+		}
+	}
+	return holds
+}
+
 // roomZones are the voids beside what opens.
 func (s *shell) roomZones(parts []*part) []zone {
 	var out []zone

@@ -17,22 +17,24 @@ const (
 // way is an opening part of the shell, or a free part that an opening makes, and
 // how it moves.
 type way struct {
-	path   string
-	of     opener
-	kind   wayKind
-	part   Part
-	face   int       // of the shell, -1 for a free part
-	hinge  int       // the face at which it hangs, -1 for none
-	sides  [2]int    // the walls beside it, of a wall
-	room   []float64 // the gap to each other face
-	axis   motion
-	most   float64 // how far it must go: degrees or mm
-	needs  float64 // headroom without which a pivoted top strikes
-	with   []Part
-	aside  []*way // turn buttons that are turned away first
-	pivot  [2]solid.Vec
-	plate  *Free // of a free part that an opening makes
-	parent *way  // the part that carries this one
+	path  string
+	of    opener
+	kind  wayKind
+	part  Part
+	face  int       // of the shell, -1 for a free part
+	hinge int       // the face at which it hangs, -1 for none
+	sides [2]int    // the walls beside it, of a wall
+	room  []float64 // the gap to each other face
+	axis  motion
+	most  float64 // how far it must go: degrees or mm
+	needs float64 // headroom without which a pivoted top strikes
+	with  []Part
+	aside []*way // turn buttons that are turned away first
+	pivot [2]solid.Vec
+	// screwed are the faces to which a removable part is screwed.
+	screwed [2]int
+	plate   *Free // of a free part that an opening makes
+	parent  *way  // the part that carries this one
 }
 
 // readWays lists the parts of the shell that open.
@@ -44,7 +46,7 @@ func (s *shell) readWays() {
 		if p == "" || i < 0 {
 			return
 		}
-		w := &way{path: path, of: o, part: p, face: i, hinge: -1, sides: [2]int{-1, -1}, room: make([]float64, len(s.faces))}
+		w := &way{path: path, of: o, part: p, face: i, hinge: -1, sides: [2]int{-1, -1}, screwed: [2]int{-1, -1}, room: make([]float64, len(s.faces))}
 		if i < s.walls {
 			w.sides = [2]int{(i + s.walls - 1) % s.walls, (i + 1) % s.walls}
 		}

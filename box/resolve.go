@@ -280,8 +280,14 @@ func (s *shell) seams(p *Plan, parts []*part) {
 		a, b := &s.faces[e.over], e.second(s)
 		m := Seam{Over: a.part, Under: b.part, Joint: e.sec.Name, From: place(e.a), To: place(e.b),
 			Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest, Holds: append([]joints.Hold(nil), e.sec.Holds...)}
+		room := 0.0
+		if e.guest == nil {
+			room = s.roomBetween(e.over, e.under)
+			m.Least, m.Greatest = m.Least+MM(room), m.Greatest+MM(room)
+			m.Holds = s.openHolds(e, m.Holds)
+		}
 		if q, r := by[a], by[b]; q != nil && r != nil {
-			m.Contact = solid.Contact(q.solid, r.solid, float64(e.sec.Play)+s.roomBetween(e.over, e.under))
+			m.Contact = solid.Contact(q.solid, r.solid, float64(e.sec.Play)+room)
 		}
 		if !(m.Contact > 0) && !squareEnded(e.sec) && e.b.Sub(e.a).Len() > 1 {
 			s.c.addf(e.path, "no-contact", "%s and %s do not touch along their edge", a.part, b.part)
