@@ -375,6 +375,8 @@ func (s *shell) section(j joint, path string, c joints.Corner) (sec joints.Secti
 // the joint at path.
 func (s *shell) runOnPath(path string) string {
 	switch form, joint := strings.CutSuffix(path, ".Joint"); {
+	case strings.HasPrefix(path, "Opens["):
+		return path + ".Beyond"
 	case !joint:
 	case form == "Floor.FloorBetween":
 		return form + ".Raise"
@@ -395,6 +397,10 @@ func (s *shell) faults(path string, err error) {
 	case errors.As(err, &f):
 		switch f.Field {
 		case "":
+		case "Swell": // of a sliding part, which does not state it
+			if !strings.HasPrefix(path, "Opens[") {
+				path += ".Swell"
+			}
 		case "RunOn":
 			path = s.runOnPath(path)
 		default:

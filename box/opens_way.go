@@ -56,10 +56,10 @@ func (s *shell) readWays() {
 			w.hinge = s.shellFace(s.hangsAt(o))
 		case Pivoted:
 			w.most, w.with = degOr(o.Angle, 90), o.With
-			s.wallOnly(path, i)
+			s.betweenWalls(path, i)
 		case Sliding:
 			w.kind, w.with = sliding, o.With
-			s.wallOnly(path, i)
+			s.betweenWalls(path, i)
 		case Removable:
 			w.kind, w.with = lifting, o.With
 		}
@@ -70,7 +70,15 @@ func (s *shell) readWays() {
 	})
 }
 
-func (s *shell) wallOnly(path string, i int) {
+// betweenWalls sees that a part stands between two walls that can hold it.
+func (s *shell) betweenWalls(path string, i int) {
+	if i < s.walls {
+		for _, j := range [2]int{(i + s.walls - 1) % s.walls, (i + 1) % s.walls} {
+			if s.faces[j].open {
+				s.c.addf(path+".Part", "open", "%s is open: there is nothing beside %s to hold it", s.faces[j].part, s.faces[i].part)
+			}
+		}
+	}
 	if i >= s.walls {
 		s.c.addf(path+".Part", "not-a-wall", "%s is no wall: only a wall stands between two others that can hold it", s.faces[i].part)
 	}
@@ -110,7 +118,7 @@ func countOr(x, dflt int) int {
 // wayOf is how the part of a face opens, nil if it does not.
 func (s *shell) wayOf(i int) *way {
 	for _, w := range s.ways {
-		if w.face == i {
+		if w.face == i && i >= 0 {
 			return w
 		}
 	}

@@ -25,11 +25,25 @@ func (s *shell) checkOverlaps(parts []*part) {
 	for i := range parts {
 		for j := i + 1; j < len(parts); j++ {
 			if v := solid.Overlap(parts[i].solid, parts[j].solid); v > crumb {
-				s.c.add(Problem{Path: s.pairPath(parts[i], parts[j]), Code: "overlap", Got: num(v) + " mm3",
+				code := "overlap"
+				if s.plated(parts[i]) || s.plated(parts[j]) {
+					code = "in-the-way"
+				}
+				s.c.add(Problem{Path: s.pairPath(parts[i], parts[j]), Code: code, Got: num(v) + " mm3",
 					Why: fmt.Sprintf("%s and %s would both fill the same place", parts[i].face.part, parts[j].face.part)})
 			}
 		}
 	}
+}
+
+// plated reports whether an opening made the part: it is where the design puts it.
+func (s *shell) plated(p *part) bool {
+	for _, w := range s.ways {
+		if w.face < 0 && w.part == p.face.part {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *shell) pairPath(a, b *part) string {
@@ -40,9 +54,9 @@ func (s *shell) pairPath(a, b *part) string {
 			}
 		}
 	}
-	for _, w := range s.ways {
-		if w.face < 0 && (w.part == a.face.part || w.part == b.face.part) {
-			return w.path
+	for _, p := range []*part{b, a} {
+		if s.plated(p) {
+			return p.path
 		}
 	}
 	if a.at >= 0 && b.at >= 0 {

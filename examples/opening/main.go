@@ -4,6 +4,7 @@
 package main
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"os"
@@ -31,38 +32,26 @@ var Design = box.Design{
 	},
 }
 
-// opened is the plan with everything open and the entrance shut.
-func opened(plan *box.Plan) (p *box.Plan, err error) {
-	p = plan
-	for part, angle := range map[box.Part]box.Deg{box.Roof: 75, box.Left: 35, box.FreePart("stopper"): 90} {
-		if p, err = p.Opened(part, angle); err != nil {
-			return nil, err
-		}
-	}
-	return p, nil
-}
-
 func main() {
-	out := flag.String("out", filepath.Join("out", "opening"), "folder to write")
-	flag.Parse()
-	err := show.Run(os.Stdout, *out, Design, "open.svg shows it open")
-	if err == nil {
-		var p *box.Plan
-		if p, err = opened(Design.MustResolve()); err == nil {
-			err = draw(filepath.Join(*out, "open.svg"), p)
-		}
-	}
-	if err != nil {
+	show.Main("opening", Design, "open.svg shows it open")
+	if err := drawOpen(filepath.Join(flag.Lookup("out").Value.String(), "open.svg")); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
-func draw(name string, p *box.Plan) error {
-	f, err := os.Create(name)
-	if err != nil {
+// drawOpen draws the box with all that opens three quarters open.
+func drawOpen(name string) error {
+	plan := Design.MustResolve()
+	for _, w := range plan.Ways() {
+		var err error
+		if plan, err = plan.Opened(w.Part, box.Deg(w.Most*0.75)); err != nil {
+			return err
+		}
+	}
+	var b bytes.Buffer
+	if err := picture.WriteSVG(&b, plan, picture.Options{}); err != nil {
 		return err
 	}
-	defer f.Close()
-	return picture.WriteSVG(f, p, picture.Options{})
+	return os.WriteFile(name, b.Bytes(), 0o644)
 }
