@@ -57,7 +57,15 @@ func onto(f *face, name string, b Board, u, v float64) *Free {
 	return &Free{Name: name, Board: b, At: place(at), Facing: Direction(f.frame.W), Up: Direction(f.frame.V)}
 }
 
-// wall is the part of a wall that an opening is in.
+// plateThick is the thickness of a plate.
+func (s *shell) plateThick(b Board) float64 {
+	if b == (Board{}) {
+		b = s.d.Board
+	}
+	return b.most()
+}
+
+// wallPart is the wall that an opening is in, nil if it is none.
 func (s *shell) wallPart(path, field string, name Part, parts []*part) *part {
 	i := s.shellFace(name)
 	if i < 0 || i >= s.walls {
@@ -89,7 +97,7 @@ func (s *shell) inspection(path string, o Inspection, parts []*part) *way {
 		fr.Cuts = append(fr.Cuts, Cut{Shape: Round{4.5}, At: Anchor{Up: MM(y)}, Use: UseScrew, Name: "screw of the cover"})
 		w.fitBore(p, f.frame.Out(solid.Vec{X: u, Y: v + y}), 2.5, f.least-2, FromOuter, UseScrew, "screw of the cover", FreePart(name))
 	}
-	s.fit(Fitting{What: "screw", Count: 2, Size: "4 x 25", Length: 25, Width: 4, Where: []Part{FreePart(name), o.On}, Why: "hold the cover of the inspection opening; slacken one and it turns aside"})
+	s.screws(2, s.plateThick(o.Board), f.least, []Part{FreePart(name), o.On}, "hold the cover of the inspection opening; slacken one, take out the other, and it turns aside")
 	return w
 }
 
@@ -137,7 +145,7 @@ func (s *shell) stopper(path string, o Stopper, parts []*part) *way {
 	axis.o = p.face.frame.Out(solid.Vec{X: u, Y: v})
 	w := &way{path: path, axis: axis, plate: fr, parent: s.wayOf(p.at)}
 	w.fitBore(p, axis.o, 2.5, p.face.least-2, FromOuter, UseScrew, "screw of the stopper", FreePart(name))
-	s.fit(Fitting{What: "screw", Count: 1, Size: "4 x 25", Length: 25, Width: 4, Where: []Part{FreePart(name), on}, Why: "the stopper turns on it"})
+	s.screws(1, s.plateThick(o.Board), p.face.least, []Part{FreePart(name), on}, "the stopper turns on it")
 	return w
 }
 
@@ -191,6 +199,10 @@ func (s *shell) turnButton(path string, o TurnButton, parts []*part) *way {
 	} else {
 		end.intoEnd(pivot.Add(f.in.N.Scale(f.t-f.in.At(pivot))), f.in.N.Scale(-1), 2.5, 15, UseScrew, "screw of the button")
 	}
-	s.fit(Fitting{What: "screw", Count: 1, Size: "4 x 25", Length: 25, Width: 4, Where: []Part{FreePart(name), o.At}, Why: "the button that keeps " + string(o.Part) + " shut turns on it"})
+	into := f.least
+	if !m.over {
+		into = maxThickness // into the end
+	}
+	s.screws(1, s.plateThick(o.Board), into, []Part{FreePart(name), o.At}, "the button that keeps "+string(o.Part)+" shut turns on it")
 	return w
 }
