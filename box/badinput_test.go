@@ -63,6 +63,8 @@ func fullDesigns() map[string]box.Design {
 			d.Roof, d.Walls, d.Joints = box.Pent{Rise: 30, Tops: box.SquareTops}, nil, nil
 		}),
 		"marked":   markedDesign(rect, board),
+		"opened":   openedDesign(rect, board),
+		"slid":     slidDesign(rect, board),
 		"hip rise": hip.With(func(d *box.Design) { d.Roof = box.Hip{Rise: 50, Level: true, Over: over}; d.Free = nil }),
 		"polygon": poly.With(func(d *box.Design) {
 			d.Footprint = box.Polygon{Points: []box.Point{{X: -80, Y: -70}, {X: 90, Y: -75}, {X: 85, Y: 80}, {X: -75, Y: 70}}}
@@ -278,7 +280,9 @@ var concrete = map[reflect.Type][]any{
 	reflect.TypeFor[box.Inner]():     {box.Partition{}},
 	reflect.TypeFor[box.Feature](): {box.Entrance{}, box.Vents{}, box.Drains{}, box.CornerCuts{}, box.Cut{},
 		box.Engrave{}, box.Text{}, box.PartMarks{}, box.GripGrooves{}, box.Pattern{}, box.Rail{}, box.RoundCorners{}, box.Scallops{}},
-	reflect.TypeFor[box.Shape](): {box.Round{}, box.Rect{}, box.Slot{}, box.Oval{}, box.Arch{}, box.Regular{}, box.Polygon{}, box.Freeform{}},
+	reflect.TypeFor[box.Opening](): {box.Hinged{}, box.Pivoted{}, box.Sliding{}, box.Removable{}, box.Inspection{}, box.Stopper{}, box.TurnButton{}, box.HookAndEye{}},
+	reflect.TypeFor[box.Hinge]():   {box.RubberStrip{}, box.Leather{}, box.Butts{}},
+	reflect.TypeFor[box.Shape]():   {box.Round{}, box.Rect{}, box.Slot{}, box.Oval{}, box.Arch{}, box.Regular{}, box.Polygon{}, box.Freeform{}},
 }
 
 // ofJoints are those whose fields follow without a type's name.

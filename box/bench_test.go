@@ -40,6 +40,20 @@ func BenchmarkDesign(b *testing.B) {
 	}
 }
 
+// BenchmarkOpenings resolves the orchard box with a roof on a strip and a side on
+// two nails, their ways proved.
+func BenchmarkOpenings(b *testing.B) {
+	d := bench.With(func(d *box.Design) {
+		d.Opens = []box.Opening{box.Hinged{Part: box.Roof}, box.Pivoted{Part: box.Left, Angle: 60}}
+	})
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		if _, err := d.Resolve(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 // BenchmarkResolve is the same without the meshes.
 func BenchmarkResolve(b *testing.B) {
 	b.ReportAllocs()

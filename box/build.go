@@ -28,6 +28,7 @@ type part struct {
 	prisms   []solid.Prism
 	feats    []feat
 	engraved []line
+	ends     []endBore
 	free     *Free
 	solid    solid.Body // of all the above, made ready
 	lines    [2]*[3]outline.Region
@@ -126,6 +127,7 @@ func (s *shell) build(r order) []*part {
 		}
 	}
 	s.measureEdges(lim)
+	s.makeRoom(r, lim)
 	var parts []*part
 	for i := range s.faces {
 		if s.faces[i].open {

@@ -21,6 +21,9 @@ func (d Design) check(c *collector) {
 	}
 	d.checkFree(c)
 	if onlyFree {
+		if len(d.Opens) > 0 {
+			c.addf("Opens", "no-box", "there is no box to open: all parts are free")
+		}
 		return
 	}
 	d.checkSize(c)
@@ -29,6 +32,7 @@ func (d Design) check(c *collector) {
 	d.checkRoof(c)
 	d.checkFloor(c)
 	d.checkFeatures(c)
+	d.checkOpens(c)
 	d.checkInner(c)
 	d.checkJoints(c)
 }

@@ -37,6 +37,8 @@ type Design struct {
 	Free  []Free
 	// Features are openings, vents, drains and other cuts.
 	Features []Feature
+	// Opens are the ways in, and what keeps them shut.
+	Opens []Opening
 	// Chord is the largest distance, in mm, between a round feature and its
 	// flat facets in meshes; 0 means 0.01. Drawings keep true arcs.
 	Chord MM

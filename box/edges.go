@@ -198,6 +198,7 @@ func (s *shell) jointOf(over, under int) (jt joint, path string, o, u int) {
 			}
 		}
 	}
+	jt, path, over, under = s.openJoint(jt, path, over, under)
 	for k, x := range s.d.Joints {
 		same := x.Over == a.part && x.Under == b.part
 		if turned := x.Over == b.part && x.Under == a.part; same || turned {
@@ -317,6 +318,8 @@ func (s *shell) runOn(i, j int) float64 {
 	case a.kind == floorFace && b.kind == wallFace:
 		_, cl := sincos(b.lean)
 		return b.floorRun * cl
+	case a.kind == wallFace && b.kind == wallFace:
+		return s.beyond(i, j)
 	case a.kind == roofFace && b.kind == wallFace:
 		return b.overNormal()
 	}
@@ -372,6 +375,8 @@ func (s *shell) section(j joint, path string, c joints.Corner) (sec joints.Secti
 // the joint at path.
 func (s *shell) runOnPath(path string) string {
 	switch form, joint := strings.CutSuffix(path, ".Joint"); {
+	case strings.HasPrefix(path, "Opens["):
+		return path + ".Beyond"
 	case !joint:
 	case form == "Floor.FloorBetween":
 		return form + ".Raise"
@@ -392,6 +397,10 @@ func (s *shell) faults(path string, err error) {
 	case errors.As(err, &f):
 		switch f.Field {
 		case "":
+		case "Swell": // of a sliding part, which does not state it
+			if !strings.HasPrefix(path, "Opens[") {
+				path += ".Swell"
+			}
 		case "RunOn":
 			path = s.runOnPath(path)
 		default:

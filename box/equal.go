@@ -68,6 +68,10 @@ func (p *part) marks(q *Piece) []mark {
 			add(solid.Vec{X: (v.X + n.X) / 2, Y: (v.Y + n.Y) / 2, Z: w0}, "side "+f.source, math.Abs(v.Bulge))
 		}
 	}
+	for _, b := range p.ends {
+		add(q.Home.In(b.at), "bore "+b.source, b.dia)
+		add(q.Home.In(b.at.Add(b.dir.Scale(b.depth))), "end of "+b.source, b.dia)
+	}
 	for i := range p.engraved {
 		l := &p.engraved[i]
 		w := 0.0

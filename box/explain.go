@@ -105,6 +105,7 @@ func (s *shell) compare(q *Piece, w *part) string {
 			add = m
 		}
 		out += f.t
+		add -= MM(s.roomBetween(w.at, j))
 		own += float64(add)
 		if less := f.t - float64(add); less > 5e-3 {
 			who = append(who, fmt.Sprintf("%s takes %s", f.part, mm(less)))

@@ -29,7 +29,7 @@ func (s *shell) checkFeats(p *part) {
 				off = math.Min(off, inside(r[0], f.outline))
 			}
 		}
-		if off < 0 {
+		if off < 0 && !f.open {
 			if !f.edge || f.depth > 0 || !meets(top, f.outline) && !meets(bottom, f.outline) {
 				where := ""
 				if len(top) > 0 && inside(top[0], f.outline) > off {
@@ -53,6 +53,9 @@ func (s *shell) checkFeats(p *part) {
 			return
 		}
 		if f.shaped && g.shaped && f.path == g.path { // made to meet
+			return
+		}
+		if f.fit && g.fit && f.path == g.path {
 			return
 		}
 		if clash(f.outline, g.outline) {
@@ -154,6 +157,9 @@ func (s *shell) checkOpenings() {
 // meetsJoint reports a feature that runs into the joinery of its part.
 func (s *shell) meetsJoint(p *part, f *feat, shadows []shadow) {
 	for _, x := range shadows {
+		if f.with != "" && x.c.guest.part == f.with {
+			continue
+		}
 		if f.depth > 0 && f.from == FromOuter && x.c.zone.Work != joints.Notching && x.deepest+f.depth < p.face.least {
 			continue
 		}

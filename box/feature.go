@@ -90,7 +90,9 @@ const (
 	UseOpening  Use = "opening"
 	UsePocket   Use = "pocket"
 	UseMark     Use = "mark"
-	UseGrip     Use = "grip"     // for claws: grooves below an entrance
+	UseGrip     Use = "grip"  // for claws: grooves below an entrance
+	UseHinge    Use = "hinge" // recesses and holes for hinges and pivots
+	UseScrew    Use = "screw"
 	UseOrnament Use = "ornament" // patterns, rails, shaped corners
 )
 

@@ -122,7 +122,7 @@ func (s *shell) webs(p *part, add func(Finding)) {
 			Why: fmt.Sprintf("only %s mm of wood stand between the %s and %s", num(d), f.source, what)})
 	}
 	for i := range p.feats {
-		if f := &p.feats[i]; !f.inLine {
+		if f := &p.feats[i]; !f.inLine && !f.open {
 			if d := inside(top[0], f.outline); d < thinWeb {
 				report(f, d, "the edge of "+string(p.face.part))
 			}
@@ -130,7 +130,7 @@ func (s *shell) webs(p *part, add func(Finding)) {
 	}
 	p.eachPair(thinWeb, func(i, k int) {
 		f, g := &p.feats[max(i, k)], &p.feats[min(i, k)]
-		if d := f.outline.DistanceTo(g.outline); d < thinWeb && !f.inLine && !g.inLine {
+		if d := f.outline.DistanceTo(g.outline); d < thinWeb && !f.inLine && !g.inLine && !(f.fit && g.fit && f.path == g.path) {
 			report(f, d, "the "+g.source+" beside it")
 		}
 	})

@@ -214,7 +214,30 @@ func (w *wild) design() box.Design {
 		d.Free = []box.Free{{Name: "f", Board: w.board(), At: box.Place{X: w.mm(-500, 500), Y: w.mm(400, 600), Z: w.mm(-50, 50)},
 			Facing: box.Direction{X: w.number(-1, 1), Y: w.number(-1, 1), Z: w.number(-1, 1)}, Outline: w.outline(100)}}
 	}
+	if w.pick(4) == 1 {
+		d.Opens = []box.Opening{w.opening()}
+	}
 	return d
+}
+
+// opening is a way in, or what shuts one.
+func (w *wild) opening() box.Opening {
+	switch w.pick(8) {
+	case 0:
+		return box.Pivoted{Part: w.wall(), Below: w.some(5, 60), Angle: w.deg(5, 90), Play: w.some(0, 3), Headroom: w.some(0, 10)}
+	case 1:
+		return box.Sliding{Part: w.wall(), Up: w.pick(2) == 0, Depth: w.some(1, 6), Beyond: w.some(5, 30)}
+	case 2:
+		return box.Removable{Part: w.part(), Screws: w.pick(4)}
+	case 3:
+		return box.Inspection{On: w.wall(), Width: w.some(20, 120), Height: w.some(20, 120), Sill: w.some(10, 100)}
+	case 4:
+		return box.Stopper{On: w.wall(), Left: w.pick(2) == 0}
+	case 5:
+		return box.TurnButton{Part: w.part(), At: w.wall()}
+	}
+	h := []box.Hinge{nil, box.Butts{}, box.Leather{}, box.Butts{Height: w.mm(10, 60), Thickness: w.mm(0.5, 3), Count: 3}}[w.pick(4)]
+	return box.Hinged{Part: w.part(), At: w.wall(), Hinge: h, Angle: w.deg(5, 180), Play: w.some(0, 3)}
 }
 
 func (w *wild) footprint() box.Footprint {

@@ -23,6 +23,9 @@ type feat struct {
 	inLine  bool // it meets the outline and has become part of it
 	shaped  bool // a shaped edge: no other part may touch there
 	tool    Tool
+	fit     bool // a fitting of an opening: those of one opening may meet
+	with    Part // the joint with this part is no hindrance
+	open    bool // a pocket that is open to the edge
 }
 
 // form is a feature that brings itself down to outlines and lines on parts.
@@ -36,7 +39,7 @@ type form interface {
 }
 
 // typed adds the type's name to the path of a feature.
-func typed(path string, f Feature) string {
+func typed(path string, f any) string {
 	t := fmt.Sprintf("%T", f)
 	return path + t[strings.LastIndexByte(t, '.'):]
 }

@@ -60,6 +60,7 @@ func (s *shell) checkParts() {
 			c.addf(fmt.Sprintf("Joints[%d]", i), "same-part", "a joint is between two parts, not %s and itself", b.Over)
 		}
 	}
+	s.checkOpenParts(known, solids)
 	free := map[Part]bool{}
 	for _, f := range d.Free {
 		free[FreePart(f.Name)] = true

@@ -93,6 +93,9 @@ func (s *shell) panel(p *part) (Panel, solid.Frame) {
 	for i := range p.engraved {
 		pn.Ops = append(pn.Ops, p.lineOp(&p.engraved[i], side))
 	}
+	for _, b := range p.ends {
+		pn.Ops = append(pn.Ops, b.op(fr))
+	}
 	for i := range pn.Ops {
 		if pn.Ops[i].Side == SideFar {
 			pn.SecondFace = true
@@ -232,6 +235,9 @@ func (s *shell) panelEdge(p *part, id int, fr solid.Frame, a, b outline.Point) P
 		share = x.sec.B
 	}
 	e.Why = share.Why
+	if w := s.wayOf(p.at); w != nil && w.room[j] > 0 {
+		e.Why += ", less " + num(math.Round(w.room[j]*100)/100) + " so that it can open"
+	}
 	if p.at < 0 { // reckoned from the wall's inner plane, along the partition
 		e.Adds = MM(p.base[id].D - f.in.D)
 		return e
@@ -382,6 +388,19 @@ func tilts(c *cutter, fr solid.Frame) []Deg {
 	return ts
 }
 
+// within is what a pocket that is open to the edge takes of its face.
+func (p *part) within(f *feat, side CutSide) outline.Region {
+	top, bottom, _ := p.outlines(side, p.face.panelFrame(side))
+	if f.from != side {
+		top = bottom
+	}
+	in, err := outline.Intersect(top, outline.Region{toPanel(f.outline, side)})
+	if err != nil {
+		return outline.Region{toPanel(f.outline, side)}
+	}
+	return in
+}
+
 // featOp is a feature as an operation.
 func (p *part) featOp(f *feat, side CutSide) Op {
 	o := toPanel(f.outline, side)
@@ -389,6 +408,12 @@ func (p *part) featOp(f *feat, side CutSide) Op {
 	t := p.face.t
 	_, _, round := o.IsCircle(1e-9)
 	switch {
+	case f.open:
+		op.Region = p.within(f, side)
+		op.Side, op.To, op.Kind = SideMachined, MM(f.depth), OpPocket
+		if f.from != side {
+			op.Side, op.From, op.To = SideFar, MM(t-f.depth), MM(t)
+		}
 	case f.depth == 0:
 		op.Side, op.To, op.Kind = SideThrough, MM(t), OpOpening
 		if round {

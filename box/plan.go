@@ -17,6 +17,8 @@ type Plan struct {
 	seams    []Seam
 	voids    []Void
 	findings []Finding
+	fittings []Fitting
+	ways     []planWay
 	groups   []Group
 	inside   [3]MM
 	outside  [3]MM

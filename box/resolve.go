@@ -44,6 +44,10 @@ func (d Design) With(f func(*Design)) Design {
 			c.Features[i] = x
 		}
 	}
+	c.Opens = slices.Clone(d.Opens)
+	for i, x := range c.Opens {
+		c.Opens[i] = clonedOpening(x)
+	}
 	if p, ok := d.Footprint.(Polygon); ok {
 		c.Footprint = Polygon{slices.Clone(p.Points)}
 	}
@@ -101,6 +105,9 @@ func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 			return nil, nil, nil, c.err()
 		}
 		parts = s.buildInner(parts)
+		s.setWays(parts)
+		s.fitOpenings(parts)
+		parts = s.makeOpens(parts)
 	}
 	parts = s.buildFree(parts)
 	if d.Size != nil {
@@ -123,6 +130,9 @@ func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 		}
 	}
 	s.checkOverlaps(parts)
+	if len(c.ps) == 0 {
+		s.checkMoves(parts)
+	}
 	var voids []Void
 	if d.Size != nil {
 		voids = s.findVoids(parts)
@@ -169,6 +179,8 @@ func (s *shell) plan(parts []*part) *Plan {
 		s.sizes(p)
 		s.seams(p, parts)
 	}
+	p.fittings = s.fittings
+	s.planWays(p)
 	s.findings(p, parts)
 	for i, q := range parts {
 		p.words[q.face.part] = s.explain(p, &p.pieces[i], q)
@@ -268,8 +280,14 @@ func (s *shell) seams(p *Plan, parts []*part) {
 		a, b := &s.faces[e.over], e.second(s)
 		m := Seam{Over: a.part, Under: b.part, Joint: e.sec.Name, From: place(e.a), To: place(e.b),
 			Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest, Holds: append([]joints.Hold(nil), e.sec.Holds...)}
+		room := 0.0
+		if e.guest == nil {
+			room = s.roomBetween(e.over, e.under)
+			m.Least, m.Greatest = m.Least+MM(room), m.Greatest+MM(room)
+			m.Holds = s.openHolds(e, m.Holds)
+		}
 		if q, r := by[a], by[b]; q != nil && r != nil {
-			m.Contact = solid.Contact(q.solid, r.solid, float64(e.sec.Play))
+			m.Contact = solid.Contact(q.solid, r.solid, float64(e.sec.Play)+room)
 		}
 		if !(m.Contact > 0) && !squareEnded(e.sec) && e.b.Sub(e.a).Len() > 1 {
 			s.c.addf(e.path, "no-contact", "%s and %s do not touch along their edge", a.part, b.part)

@@ -43,19 +43,21 @@ func (f *face) up() bool { return f.kind == wallFace && f.above > 0 }
 
 // shell is the cavity with all that stands on its faces.
 type shell struct {
-	d      *Design
-	c      *collector
-	faces  []face
-	walls  int // faces[:walls] are the walls, anticlockwise seen from above
-	floor  int
-	height float64 // of the cavity
-	lower  float64 // z of the walls' lower edge
-	cav    solid.Convex
-	edges  []*edge
-	pair   map[[2]int]*edge
-	inner  []*edge // of inner parts with their walls
-	verts  [][]int // faces at each vertex of the cavity
-	vertAt []solid.Vec
+	d        *Design
+	c        *collector
+	faces    []face
+	walls    int // faces[:walls] are the walls, anticlockwise seen from above
+	floor    int
+	height   float64 // of the cavity
+	lower    float64 // z of the walls' lower edge
+	cav      solid.Convex
+	edges    []*edge
+	pair     map[[2]int]*edge
+	inner    []*edge // of inner parts with their walls
+	ways     []*way  // what opens
+	fittings []Fitting
+	verts    [][]int // faces at each vertex of the cavity
+	vertAt   []solid.Vec
 }
 
 // wallNames are the walls of a rectangle in ring order.
@@ -81,6 +83,7 @@ func newShell(d *Design, c *collector) *shell {
 	for i := range s.faces {
 		s.setBoard(&s.faces[i])
 	}
+	s.readWays()
 	if !s.solveSize() || !s.roofPlanes() {
 		return nil
 	}

@@ -25,11 +25,25 @@ func (s *shell) checkOverlaps(parts []*part) {
 	for i := range parts {
 		for j := i + 1; j < len(parts); j++ {
 			if v := solid.Overlap(parts[i].solid, parts[j].solid); v > crumb {
-				s.c.add(Problem{Path: s.pairPath(parts[i], parts[j]), Code: "overlap", Got: num(v) + " mm3",
+				code := "overlap"
+				if s.plated(parts[i]) || s.plated(parts[j]) {
+					code = "in-the-way"
+				}
+				s.c.add(Problem{Path: s.pairPath(parts[i], parts[j]), Code: code, Got: num(v) + " mm3",
 					Why: fmt.Sprintf("%s and %s would both fill the same place", parts[i].face.part, parts[j].face.part)})
 			}
 		}
 	}
+}
+
+// plated reports whether an opening made the part: it is where the design puts it.
+func (s *shell) plated(p *part) bool {
+	for _, w := range s.ways {
+		if w.face < 0 && w.part == p.face.part {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *shell) pairPath(a, b *part) string {
@@ -38,6 +52,11 @@ func (s *shell) pairPath(a, b *part) string {
 			if p.free == &s.d.Free[i] {
 				return fmt.Sprintf("Free[%d]", i)
 			}
+		}
+	}
+	for _, p := range []*part{b, a} {
+		if s.plated(p) {
+			return p.path
 		}
 	}
 	if a.at >= 0 && b.at >= 0 {
@@ -106,10 +125,13 @@ func (s *shell) findVoids(parts []*part) []Void {
 
 // takes is the area of a feature that lies on its part.
 func (p *part) takes(f *feat) float64 {
-	if !f.inLine {
+	if !f.inLine && !f.open {
 		return f.outline.Area()
 	}
-	top, _, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter))
+	top, bottom, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter))
+	if f.open && f.from == FromInner {
+		top = bottom
+	}
 	in, err := outline.Intersect(top, outline.Region{f.outline})
 	if err != nil {
 		return 0
@@ -179,6 +201,7 @@ func (s *shell) zones(parts []*part) []zone {
 			}
 		}
 	}
+	play = append(play, s.roomZones(parts)...)
 	return append(append(square, play...), run...)
 }
 

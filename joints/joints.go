@@ -100,7 +100,7 @@ const (
 
 // Hold says what keeps the joint together.
 type Hold struct {
-	Kind string // "glue", "screw", "nail"
+	Kind string // "glue", "screw", "nail", "hinge"
 	Note string
 }
 

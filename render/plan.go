@@ -34,6 +34,7 @@ func WritePlan(w io.Writer, plan *box.Plan, o bom.Options) error {
 		part(&b, plan, it)
 	}
 	seams(&b, plan)
+	opening(&b, plan)
 	voids(&b, l)
 	findings(&b, plan)
 	assembly(&b, plan)

@@ -123,6 +123,10 @@ func (d describer) across(u float64) string {
 
 // island describes what lies within the face: holes, openings, pockets, marks.
 func (d *describer) island(w *Work) {
+	if d.op.Side == box.SideEdge && d.op.Kind == box.OpBore {
+		d.endBore(w)
+		return
+	}
 	c, dia, round := circle(d.op.Region)
 	what := map[box.OpKind]string{
 		box.OpBore: "hole", box.OpOpening: "opening", box.OpPocket: "pocket", box.OpMark: "mark",
@@ -153,6 +157,24 @@ func (d *describer) island(w *Work) {
 	w.What = b.String()
 	if len(d.op.Region) > 0 {
 		w.Where = d.place(c.Y-d.v0) + " up, " + d.across(c.X)
+	}
+}
+
+// endBore describes a hole into an edge, of which the panel shows the shadow: as
+// wide as the hole, between two depths that are its diameter apart.
+func (d *describer) endBore(w *Work) {
+	dia := float64(d.op.To - d.op.From)
+	w.Width = box.MM(nearest(dia, math.Min(d.step, fine)))
+	var c outline.Point
+	for _, r := range d.op.Region {
+		e := r.Extents()
+		c = outline.Point{X: (e.Min.X + e.Max.X) / 2, Y: (e.Min.Y + e.Max.Y) / 2}
+		w.Depth = box.MM(nearest(r.Area()/dia, math.Min(d.step, fine)))
+	}
+	w.What = fmt.Sprintf("hole %s, %s deep", mm(w.Width), mm(w.Depth))
+	w.Where = d.place(c.Y-d.v0) + " up, " + d.across(c.X)
+	if d.op.Source != "" {
+		w.Where = d.op.Source + ", its middle " + w.Where
 	}
 }
 
