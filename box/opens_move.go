@@ -148,7 +148,8 @@ func (s *shell) captive(w *way) bool {
 	return false
 }
 
-// openHolds is what keeps a seam together where one of its parts opens.
+// openHolds is what keeps a seam together where one of its parts opens: no glue,
+// and no screws of the kinds that are there to stay.
 func (s *shell) openHolds(e *edge, holds []joints.Hold) []joints.Hold {
 	for _, w := range s.ways {
 		if w.face < 0 || w.face != e.over && w.face != e.under {
@@ -156,22 +157,18 @@ func (s *shell) openHolds(e *edge, holds []joints.Hold) []joints.Hold {
 		}
 		other := e.over + e.under - w.face
 		holds = nil
-		switch o := w.of.(type) {
+		switch w.of.(type) {
 		case Hinged:
 			if other == w.hinge {
 				return []joints.Hold{{Kind: "hinge", Note: "at which " + string(w.part) + " turns"}}
 			}
 		case Pivoted:
 			if w.holds(other) {
-				kind := "nail"
-				if o.Screws {
-					kind = "screw"
-				}
-				return []joints.Hold{{Kind: kind, Note: "on which " + string(w.part) + " turns"}}
+				return []joints.Hold{{Kind: "pivot", Note: "on which " + string(w.part) + " turns"}}
 			}
 		case Removable:
 			if other == w.screwed[0] || other == w.screwed[1] {
-				return []joints.Hold{{Kind: "screw", Note: "to be taken out again"}}
+				return []joints.Hold{{Kind: "loose screw", Note: "to be taken out again"}}
 			}
 		}
 	}

@@ -100,7 +100,7 @@ const (
 
 // Hold says what keeps the joint together.
 type Hold struct {
-	Kind string // "glue", "screw", "nail", "hinge"
+	Kind string // "glue", "screw", "nail"; of what opens "hinge", "pivot", "loose screw"
 	Note string
 }
 
