@@ -32,6 +32,7 @@ type part struct {
 	free     *Free
 	solid    solid.Body // of all the above, made ready
 	lines    [2]*[3]outline.Region
+	edgeIDs  []int // the base planes of the panel's edges
 }
 
 // cutter is one piece of joinery taken out of a part.

@@ -24,6 +24,9 @@ func (d Design) check(c *collector) {
 		if len(d.Opens) > 0 {
 			c.addf("Opens", "no-box", "there is no box to open: all parts are free")
 		}
+		if len(d.Outer) > 0 {
+			c.addf("Outer", "no-box", "outer elements are fixed to a box, and this design has free parts only")
+		}
 		return
 	}
 	d.checkSize(c)
@@ -33,25 +36,15 @@ func (d Design) check(c *collector) {
 	d.checkFloor(c)
 	d.checkFeatures(c)
 	d.checkOpens(c)
-	d.checkInner(c)
+	d.checkMakers(c)
 	d.checkJoints(c)
 }
 
-func (d Design) checkInner(c *collector) {
-	for i, in := range d.Inner {
-		p, ok := in.(Partition)
-		if !ok {
-			continue
-		}
-		path := fmt.Sprintf("Inner[%d].Partition", i)
-		c.enum(path+".Across", int(p.Across), int(RunLeftToRight), "box.RunFrontToBack")
-		c.offset(path+".At", p.At, "place of the partition from the cavity's middle")
-		c.atLeast0(path+".Height", p.Height, "height of the partition; 0 is up to the roof")
-		c.board(path+".Board", p.Board, false)
-		if d.Footprint != nil {
-			c.addf(path, "footprint", "a partition stands between opposite walls of a rectangle")
-		}
-		c.finite(path+".Joint", p.Joint)
+// checkMakers looks at the numbers of inner and outer elements.
+func (d Design) checkMakers(c *collector) {
+	s := &shell{d: &d, c: c}
+	for _, side := range []CutSide{FromInner, FromOuter} {
+		s.eachMaker(side, func(path string, x maker) { x.check(&d, c, path) })
 	}
 }
 

@@ -32,8 +32,10 @@ type Design struct {
 	Roof  RoofForm
 	// Joints holds exceptions for single edges.
 	Joints []Between
-	// Inner parts stand inside the cavity, Free parts anywhere.
+	// Inner parts stand inside the cavity, Outer ones are fixed to the outside,
+	// Free parts are anywhere.
 	Inner []Inner
+	Outer []Outer
 	Free  []Free
 	// Features are openings, vents, drains and other cuts.
 	Features []Feature

@@ -6,8 +6,8 @@ import (
 )
 
 // Shape is the form of an opening, around its own origin, u to the right and v
-// up seen from outside: Round, Rect, Slot, Oval, Arch, Regular, Polygon or
-// Freeform.
+// up seen from outside: Round, Rect, Slot, Oval, Arch, Keyhole, Regular, Polygon
+// or Freeform.
 //
 // Regular has a flat side below. A Polygon's points are around the origin,
 // anticlockwise seen from outside, and need not be convex here.
@@ -46,8 +46,9 @@ func (Polygon) shape()  {}
 func (Freeform) shape() {}
 
 // Feature is something cut into parts or drawn on them: Entrance, Vents, Drains,
-// CornerCuts, RoundCorners, Scallops, Pattern, Rail, Engrave, Text, GripGrooves,
-// PartMarks, or Cut, to which all openings and pockets come down.
+// CornerCuts, EavesVents, DripGroove, Hang, Edging, RoundCorners, Scallops, Pattern,
+// Rail, Engrave, Text, GripGrooves, PartMarks, or Cut, to which all openings and
+// pockets come down.
 type Feature interface{ feature() }
 
 // Entrance is the way in.
@@ -94,6 +95,7 @@ const (
 	UseHinge    Use = "hinge" // recesses and holes for hinges and pivots
 	UseScrew    Use = "screw"
 	UseOrnament Use = "ornament" // patterns, rails, shaped corners
+	UseDrip     Use = "drip"     // under a roof's edge, where water lets go
 )
 
 // CutSide is the face that a cut starts from.
@@ -165,7 +167,9 @@ func (Drains) feature()     {}
 func (CornerCuts) feature() {}
 func (Cut) feature()        {}
 
-// Inner is a part inside the cavity: Partition.
+// Inner is something inside the cavity: Partition, Baffles, Lobby, Shelf,
+// FalseFloor, BeeBlock, and EntrancePlate and Tunnel on the inside of a wall. Its
+// parts are named inner/NAME.
 type Inner interface{ inner() }
 
 // Partition stands across the cavity from floor to Height, housed into the two
@@ -174,7 +178,8 @@ type Partition struct {
 	Name   string
 	Across PartitionRun
 	At     MM           // of its middle plane from the cavity's middle: to the right, or to the back
-	Height MM           // from the floor; 0 means up to the roof
+	Above  MM           // from the floor up to its lower edge: open below
+	Height MM           // from the floor up to its upper edge; 0 means up to the roof
 	Joint  joints.Joint // with the walls; nil means joints.Housing{}
 	Board  Board        // zero means the design's
 }

@@ -9,33 +9,70 @@ import (
 	"holt.example/joints"
 )
 
-// buildInner adds the inner parts and lets them into their walls.
-func (s *shell) buildInner(parts []*part) []*part {
-	for i, in := range s.d.Inner {
-		if p, ok := in.(Partition); ok {
-			if q := s.partition(fmt.Sprintf("Inner[%d].Partition", i), p, parts); q != nil {
-				parts = append(parts, q)
-			}
-		}
-	}
-	return parts
+// makeAll makes inner or outer elements.
+func (s *shell) makeAll(parts []*part, side CutSide) []*part {
+	m := &making{side: side, parts: parts}
+	s.eachMaker(side, func(path string, x maker) {
+		m.path = path
+		x.build(s, m)
+	})
+	return m.parts
 }
 
-// partition stands between two opposite walls of a rectangle. Against each of
-// them it is the second part of a corner of its own, with its near face as the
-// inner one; the walls run on past it.
-func (s *shell) partition(path string, p Partition, parts []*part) *part {
+// eachMaker calls do for the inner or the outer elements, with their places in
+// the design.
+func (s *shell) eachMaker(side CutSide, do func(path string, x maker)) {
+	if side == FromInner {
+		for i, in := range s.d.Inner {
+			if x, ok := asMaker(in); ok {
+				do(typed(fmt.Sprintf("Inner[%d]", i), in), x)
+			}
+		}
+		return
+	}
+	for i, out := range s.d.Outer {
+		if x, ok := asMaker(out); ok {
+			do(typed(fmt.Sprintf("Outer[%d]", i), out), x)
+		}
+	}
+}
+
+func (p Partition) names(*Design) []made { return made1(p.Name) }
+
+func (p Partition) on(*shell) []onPart { return nil }
+
+func (p Partition) check(d *Design, c *collector, path string) {
+	c.enum(path+".Across", int(p.Across), int(RunLeftToRight), "box.RunFrontToBack")
+	c.offset(path+".At", p.At, "place of the partition from the cavity's middle")
+	c.atLeast0(path+".Above", p.Above, "height of the partition's lower edge over the cavity floor")
+	c.atLeast0(path+".Height", p.Height, "height of the partition; 0 is up to the roof")
+	c.board(path+".Board", p.Board, false)
+	c.rectangle(d, path, "a partition stands between opposite walls of a rectangle")
+	c.finite(path+".Joint", p.Joint)
+}
+
+// rectangle refuses a footprint that is none.
+func (c *collector) rectangle(d *Design, path, why string) {
+	if d.Footprint != nil {
+		c.addf(path, "footprint", "%s", why)
+	}
+}
+
+// build makes a partition between two opposite walls of a rectangle. Against
+// each of them it is the second part of a corner of its own, with its near face
+// as the inner one; the walls run on past it.
+func (p Partition) build(s *shell, m *making) { s.partition(m, p) }
+
+func (s *shell) partition(m *making, p Partition) *part {
+	path := m.path
 	hosts, normal := [2]Part{Front, Back}, solid.Vec{X: 1}
 	if p.Across == RunLeftToRight {
 		hosts, normal = [2]Part{Left, Right}, solid.Vec{Y: 1}
 	}
-	f := &face{part: InnerPart(p.Name), kind: innerFace}
-	s.setBoard(f)
-	if p.Board != (Board{}) {
-		f.board, f.grain, f.t, f.least = p.Board, p.Board.Grain, p.Board.most(), p.Board.least()
-	}
+	t := s.thick(InnerPart(p.Name), p.Board)
+	q := s.slab(m, p.Name, p.Board, solid.NewPlane(normal, float64(p.At)-t/2), solid.Frame{})
+	f := q.face
 	f.nh = [2]float64{normal.X, normal.Y}
-	f.in = solid.NewPlane(normal, float64(p.At)-f.t/2)
 	middle := s.cav.Clip(f.in.Flip(), -20).Clip(f.in.Shift(f.t), -21)
 	if g, ok := middle.FaceOf(-20); ok {
 		f.loop = g.Loop
@@ -45,55 +82,78 @@ func (s *shell) partition(path string, p Partition, parts []*part) *part {
 		s.c.add(Problem{Path: path + ".At", Code: "outside", Got: num(float64(p.At)), Lo: lo + f.t/2, Hi: hi - f.t/2, Unit: "mm", Why: "the partition stands in the wall or outside the cavity"})
 		return nil
 	}
-	if _, top := middle.Reach(solid.Vec{Z: 1}); float64(p.Height) > top+1e-6 {
+	_, top := middle.Reach(solid.Vec{Z: 1})
+	if float64(p.Height) > top+1e-6 {
 		s.c.add(Problem{Path: path + ".Height", Code: "range", Got: num(float64(p.Height)), Lo: 0, Hi: top, Unit: "mm", Why: "the partition would go through the roof; 0 is up to it"})
 		return nil
 	}
+	if p.Height != 0 {
+		top = float64(p.Height)
+	}
+	if !s.c.within(path+".Above", float64(p.Above), 0, top-minLength, "mm", "height of the lower edge, below the upper one") {
+		return nil
+	}
 	f.frame = featureFrame(f)
-	q := &part{face: f, at: -1, path: path}
-	q.add(f.in.Flip(), fromInner)
-	q.add(f.in.Shift(f.t), fromOuter)
+	if p.Above > 0 {
+		q.add(solid.NewPlane(solid.Vec{Z: -1}, -float64(p.Above)), fromOutline)
+		middle = middle.Clip(solid.NewPlane(solid.Vec{Z: -1}, -float64(p.Above)), -22)
+		if g, ok := middle.FaceOf(-20); ok { // the face that the features see
+			f.loop = g.Loop
+			f.frame = featureFrame(f)
+		}
+	}
 	if p.Height != 0 {
 		q.add(solid.NewPlane(solid.Vec{Z: 1}, float64(p.Height)), fromOutline)
 	}
-	jt := p.Joint
+	held := func(i int) bool { return s.faces[i].part == hosts[0] || s.faces[i].part == hosts[1] }
+	if !s.letInto(q, m, p.Joint, held, func(int) float64 { return 0 }) {
+		return nil
+	}
+	return m.put(q)
+}
+
+// letInto bounds an inner part by the faces of the cavity: with a joint in the
+// walls that hold it, and short of the others by what clear says.
+func (s *shell) letInto(q *part, m *making, jt joint, holds func(i int) bool, clear func(i int) float64) bool {
+	f := q.face
 	if isNil(jt) {
 		jt = joints.Housing{}
 	}
 	type held struct {
 		host *part
 		e    *edge
-		edge []solid.Plane
 	}
-	var holds []held
+	var all []held
 	for i := range s.faces {
 		w := &s.faces[i]
-		if w.part != hosts[0] && w.part != hosts[1] || w.open {
-			q.add(w.in, i)
+		if !holds(i) || w.open {
+			if x := clear(i); x > 0 {
+				q.add(w.in.Shift(-x), fromOutline)
+			} else {
+				q.add(w.in, i)
+			}
 			continue
 		}
-		e := s.innerEdge(i, f, jt, path+".Joint")
+		e := s.innerEdge(i, f, jt, m.path+".Joint")
 		if e == nil {
-			return nil
+			return false
 		}
-		var limit []solid.Plane
 		for _, l := range e.sec.B.Keep {
 			if h, ok := s.lift(w, f, l); ok {
-				limit = append(limit, h)
 				q.add(h, i)
 			}
 		}
-		for _, o := range parts {
+		for _, o := range m.parts {
 			if o.face == w {
-				holds = append(holds, held{o, e, limit})
+				all = append(all, held{o, e})
 			}
 		}
 	}
 	if !q.finish() {
-		s.c.addf(path, "no-part", "nothing is left of the partition between the walls")
-		return nil
+		s.c.addf(m.path, "no-part", "nothing is left of %s between the walls", f.part)
+		return false
 	}
-	for _, h := range holds {
+	for _, h := range all {
 		for _, z := range h.e.sec.A.Lose {
 			hs := s.zoneOf(h.host.face, f, h.e, z)
 			for k, b := range q.base {
@@ -108,13 +168,16 @@ func (s *shell) partition(path string, p Partition, parts []*part) *part {
 		}
 		s.inner = append(s.inner, h.e)
 	}
-	return q
+	return true
 }
 
 // innerEdge is the line where an inner part's near face meets a wall.
 func (s *shell) innerEdge(i int, f *face, jt joint, path string) *edge {
 	w := &s.faces[i]
 	e := &edge{i: i, j: -1, over: i, under: -1, joint: jt, path: path, theta: 90, guest: f}
+	if dot := w.in.N.Dot(f.in.N); math.Abs(dot) > 1e-11 {
+		e.theta = math.Acos(math.Max(-1, math.Min(1, -dot))) * 180 / math.Pi
+	}
 	lo, hi := math.Inf(1), math.Inf(-1)
 	e.dir = w.in.N.Cross(f.in.N).Unit()
 	if e.dir.Z < 0 || e.dir.Z == 0 && e.dir.X+e.dir.Y < 0 {
@@ -140,14 +203,14 @@ func (s *shell) innerEdge(i int, f *face, jt joint, path string) *edge {
 		reach = math.Max(reach, math.Abs(w.in.At(p)))
 	}
 	c := joints.Corner{NameA: string(w.part), NameB: string(f.part),
-		TA: MM(w.t), TB: MM(f.t), LeastA: MM(w.least), LeastB: MM(f.least), Theta: 90,
+		TA: MM(w.t), TB: MM(f.t), LeastA: MM(w.least), LeastB: MM(f.least), Theta: Deg(e.theta),
 		Length: MM(e.length), RunOn: MM(w.t), ReachA: maxLength, ReachB: MM(reach)}
 	sec, ok := s.section(jt, path, c)
 	if !ok {
 		return nil
 	}
 	if !bounded(sec.A.Lose) {
-		s.c.addf(path, "unbounded", "the wall runs on past the partition on both sides, so the joint must be a channel as wide as the partition: a housing, or a butt")
+		s.c.addf(path, "unbounded", "the wall runs on past %s on both sides, so the joint must be a channel as wide as it is thick: a housing, or a butt", f.part)
 		return nil
 	}
 	e.sec, e.ok = sec, true

@@ -19,6 +19,7 @@ type line struct {
 	width, depth float64
 	from         CutSide
 	letters      float64 // height of the letters, 0 if it is no text
+	open         bool    // it runs out at both ends, over the part's edge
 }
 
 // band is half the width of a line at the surface.
@@ -107,7 +108,7 @@ func (s *shell) checkLines(p *part) {
 		l := &p.engraved[i]
 		for _, t := range l.strokes {
 			for _, r := range []outline.Region{top, bottom} {
-				if d := farFrom(r, t); d < l.band()-1e-6 {
+				if d := farFrom(r, t); d < l.band()-1e-6 && !l.open {
 					s.c.add(Problem{Path: l.path, Code: "off-part", Got: num(l.width) + " wide",
 						Why: fmt.Sprintf("the %s comes %s past the edge of %s", l.source, num(round1(l.band()-d)), p.face.part)})
 					break
@@ -214,6 +215,12 @@ func (p *part) lineOp(l *line, side CutSide) Op {
 		Width: MM(l.width), Tool: l.tool, Removed: removed(l.strokes, l.tool, l.width, l.depth)}
 	if l.from != side {
 		op.Side, op.From, op.To = SideFar, MM(p.face.t-l.depth), MM(p.face.t)
+	}
+	if l.open { // without the round ends
+		op.Removed = 0
+		for _, t := range l.strokes {
+			op.Removed += float64(t.Length()*l.width) * l.depth
+		}
 	}
 	for _, t := range l.strokes {
 		if side == FromInner {

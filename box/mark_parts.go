@@ -14,7 +14,7 @@ import (
 // the face of the cavity; where there is none the letters shrink to 3. Marked
 // parts are equal no more to others, since their names differ.
 type PartMarks struct {
-	On     []Part // nil means walls, floor, roof and partitions
+	On     []Part // nil means walls, floor, roof and inner parts
 	Box    string // "" means the design's name
 	Height MM     // of capitals, 3 to 100; 0 means 6
 	Tool   Tool   // zero: a sharp V-cutter of 60 degrees; lines are a tenth of the height wide
@@ -62,13 +62,13 @@ func (f PartMarks) lower(s *shell, path string, by map[Part]*part) {
 				parts = append(parts, p)
 			}
 		}
-		for _, in := range s.d.Inner {
-			if in, ok := in.(Partition); ok {
-				if p := by[InnerPart(in.Name)]; p != nil {
+		s.eachMaker(FromInner, func(_ string, x maker) {
+			for _, n := range x.names(s.d) {
+				if p := by[InnerPart(n.name)]; p != nil {
 					parts = append(parts, p)
 				}
 			}
-		}
+		})
 	}
 	for _, p := range parts {
 		f.mark(s, path, p, name, h)

@@ -21,20 +21,8 @@ func (s *shell) checkParts() {
 			solids = append(solids, string(f.part))
 		}
 	}
-	inner := map[Part]bool{}
-	for i, in := range d.Inner {
-		path := fmt.Sprintf("Inner[%d]", i)
-		p, ok := in.(Partition)
-		if !ok {
-			c.addf(path, "unknown-value", "%T is not an inner part", in)
-			continue
-		}
-		c.name(path+".Partition.Name", p.Name)
-		name := InnerPart(p.Name)
-		if inner[name] {
-			c.addf(path+".Partition.Name", "twice", "another inner part has the name %q", p.Name)
-		}
-		inner[name] = true
+	extra := s.checkMakers()
+	for _, name := range extra {
 		known[name] = true
 		solids = append(solids, string(name))
 	}
@@ -52,7 +40,7 @@ func (s *shell) checkParts() {
 			field string
 			p     Part
 		}{{"Over", b.Over}, {"Under", b.Under}} {
-			if !known[e.p] || inner[e.p] {
+			if !known[e.p] || s.faceOf(e.p) == nil {
 				s.unknown(fmt.Sprintf("Joints[%d].%s", i, e.field), e.p, solids)
 			}
 		}
@@ -103,6 +91,66 @@ func (s *shell) checkParts() {
 			c.addf(path, "unknown-value", "%T is not a feature", f)
 		}
 	}
+}
+
+// checkMakers looks at the names that inner and outer elements give and take, and
+// returns those of the parts they make.
+func (s *shell) checkMakers() []Part {
+	var out []Part
+	seen := map[Part]bool{}
+	for _, f := range s.d.Free {
+		seen[FreePart(f.Name)] = true
+	}
+	for i, in := range s.d.Inner {
+		if _, ok := asMaker(in); !ok {
+			s.c.addf(fmt.Sprintf("Inner[%d]", i), "unknown-value", "%T is not an inner part", in)
+		}
+	}
+	for i, x := range s.d.Outer {
+		if _, ok := asMaker(x); !ok {
+			s.c.addf(fmt.Sprintf("Outer[%d]", i), "unknown-value", "%T is not an outer element", x)
+		}
+	}
+	var shell []string
+	for i := range s.faces {
+		if !s.faces[i].open {
+			shell = append(shell, string(s.faces[i].part))
+		}
+	}
+	for _, side := range []CutSide{FromInner, FromOuter} {
+		m := &making{side: side}
+		s.eachMaker(side, func(path string, x maker) {
+			for k, n := range x.names(s.d) {
+				if k == 0 || n.field != ".Name" {
+					s.c.name(path+n.field, n.name)
+				}
+				name := m.part(n.name)
+				if seen[name] {
+					s.c.addf(path+n.field, "twice", "another part has the name %.60q", string(name))
+				}
+				seen[name] = true
+				out = append(out, name)
+			}
+			for _, on := range x.on(s) {
+				if f := s.faceOf(on.part); f == nil {
+					s.unknown(path+on.field, on.part, shell)
+				} else if f.open {
+					s.c.addf(path+on.field, "open", "%s is open: there is nothing to fix it to", on.part)
+				}
+			}
+		})
+	}
+	return out
+}
+
+// faceOf is the face of the shell that a part stands on, nil if there is none.
+func (s *shell) faceOf(p Part) *face {
+	for i := range s.faces {
+		if s.faces[i].part == p {
+			return &s.faces[i]
+		}
+	}
+	return nil
 }
 
 func (s *shell) frontOr(p Part) Part {

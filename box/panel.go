@@ -178,6 +178,7 @@ func (s *shell) panelEdges(p *part, side CutSide, fr solid.Frame) []PanelEdge {
 		near, far = far, near
 	}
 	seen := make([]bool, len(p.base))
+	p.edgeIDs = p.edgeIDs[:0]
 	var es []PanelEdge
 	for _, want := range []int{near, far} {
 		for k := range p.convex.Faces {
@@ -197,6 +198,7 @@ func (s *shell) panelEdges(p *part, side CutSide, fr solid.Frame) []PanelEdge {
 					a, b = b, a
 				}
 				es = append(es, s.panelEdge(p, id, fr, a, b))
+				p.edgeIDs = append(p.edgeIDs, id)
 			}
 		}
 	}

@@ -75,6 +75,7 @@ type PanelEdge struct {
 	Joint     string // with the neighbour
 	Adds      MM     // how far the part reaches past its cavity face here, on that face; negative: falls short
 	Why       string
+	Arrises   [2]Arris // at the machined face and at the far one
 }
 
 // OpKind is the kind of an operation.

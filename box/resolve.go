@@ -22,6 +22,13 @@ func (d Design) With(f func(*Design)) Design {
 	c.Walls = slices.Clone(d.Walls)
 	c.Joints = slices.Clone(d.Joints)
 	c.Inner = slices.Clone(d.Inner)
+	for i, x := range c.Inner {
+		c.Inner[i] = clonedInner(x)
+	}
+	c.Outer = slices.Clone(d.Outer)
+	for i, x := range c.Outer {
+		c.Outer[i] = clonedOuter(x)
+	}
 	c.Free = slices.Clone(d.Free)
 	for i := range c.Free {
 		c.Free[i].Outline = slices.Clone(c.Free[i].Outline)
@@ -42,6 +49,18 @@ func (d Design) With(f func(*Design)) Design {
 		case Cut:
 			x.Shape = cloned(x.Shape)
 			c.Features[i] = x
+		case Hang:
+			x.Shape, x.Heights = cloned(x.Shape), slices.Clone(x.Heights)
+			c.Features[i] = x
+		case DripGroove:
+			x.On = slices.Clone(x.On)
+			c.Features[i] = x
+		case EavesVents:
+			x.On = slices.Clone(x.On)
+			c.Features[i] = x
+		case Edging:
+			x.On = slices.Clone(x.On)
+			c.Features[i] = x
 		}
 	}
 	c.Opens = slices.Clone(d.Opens)
@@ -55,9 +74,50 @@ func (d Design) With(f func(*Design)) Design {
 	return c
 }
 
+// clonedInner copies the slices inside an inner element.
+func clonedInner(x Inner) Inner {
+	switch x := x.(type) {
+	case Lobby:
+		x.Opening = cloned(x.Opening)
+		return x
+	case BeeBlock:
+		x.Rows = slices.Clone(x.Rows)
+		return x
+	case EntrancePlate:
+		x.Hole = cloned(x.Hole)
+		return x
+	}
+	return x
+}
+
+// clonedOuter copies the slices inside an outer element.
+func clonedOuter(x Outer) Outer {
+	switch x := x.(type) {
+	case EntrancePlate:
+		x.Hole = cloned(x.Hole)
+		return x
+	case Batten:
+		x.Hole = cloned(x.Hole)
+		return x
+	case SplitBatten:
+		x.Hole = cloned(x.Hole)
+		return x
+	case PoleSocket:
+		x.Hole = cloned(x.Hole)
+		return x
+	case Strap:
+		x.Heights = slices.Clone(x.Heights)
+		return x
+	}
+	return x
+}
+
 func cloned(s Shape) Shape {
-	if f, ok := s.(Freeform); ok {
+	switch f := s.(type) {
+	case Freeform:
 		return Freeform{slices.Clone(f.Outline)}
+	case Polygon:
+		return Polygon{slices.Clone(f.Points)}
 	}
 	return s
 }
@@ -104,7 +164,7 @@ func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 		if parts = s.build(r); len(c.ps) > 0 {
 			return nil, nil, nil, c.err()
 		}
-		parts = s.buildInner(parts)
+		parts = s.makeAll(s.makeAll(parts, FromInner), FromOuter)
 		s.setWays(parts)
 		s.fitOpenings(parts)
 		parts = s.makeOpens(parts)
@@ -173,11 +233,13 @@ func (s *shell) plan(parts []*part) *Plan {
 	for i, q := range parts {
 		p.index[q.face.part] = i
 		p.pieces = append(p.pieces, s.piece(q))
+		s.arrises(q, &p.pieces[i].Panel, parts)
 	}
 	s.group(p, parts)
 	if s.d.Size != nil {
 		s.sizes(p)
 		s.seams(p, parts)
+		s.laidSeams(p)
 	}
 	p.fittings = s.fittings
 	s.planWays(p)

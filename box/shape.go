@@ -38,6 +38,8 @@ func shapeOutline(c *collector, path string, s Shape) (outline.Contour, bool) {
 		if len(c.ps) == n {
 			return outline.Oval(outline.Point{}, float64(s.Width), float64(s.Height)), true
 		}
+	case Keyhole:
+		return keyholeOutline(c, path+".Keyhole", s)
 	case Arch:
 		return archOutline(c, path+".Arch", s)
 	case Regular:

@@ -55,7 +55,9 @@ type shell struct {
 	pair     map[[2]int]*edge
 	inner    []*edge // of inner parts with their walls
 	ways     []*way  // what opens
+	laid     []laid  // parts that lie on others
 	fittings []Fitting
+	edging   []edging
 	verts    [][]int // faces at each vertex of the cavity
 	vertAt   []solid.Vec
 }
@@ -274,7 +276,7 @@ func featureFrame(f *face) solid.Frame {
 	n := f.in.N
 	var up solid.Vec
 	switch {
-	case f.kind == floorFace || (f.nh == [2]float64{} && f.kind == roofFace):
+	case f.kind == floorFace || f.nh == [2]float64{}:
 		up = solid.Vec{Y: 1}
 	case f.kind == roofFace:
 		sn, cs := sincos(f.pitch)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"sort"
+	"strings"
 
 	"holt.example/box/outline"
 	"holt.example/box/solid"
@@ -55,7 +56,7 @@ func (s *shell) pairPath(a, b *part) string {
 		}
 	}
 	for _, p := range []*part{b, a} {
-		if s.plated(p) {
+		if s.plated(p) || p.at < 0 && p.free == nil && strings.HasPrefix(p.path, "Outer[") {
 			return p.path
 		}
 	}
