@@ -88,7 +88,7 @@ func (f DripGroove) groove(s *shell, path string, p *part, w, depth, inset float
 		low := outline.Region{outline.Polygon(ps...).Reverse()}
 		for m, id := range g.Next {
 			j := p.from[id]
-			if j < 0 || j >= s.walls || s.faces[j].up() || s.faces[j].open {
+			if j < 0 || j >= s.walls || s.faces[j].up() {
 				continue
 			}
 			wall := &s.faces[j]

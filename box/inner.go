@@ -74,10 +74,8 @@ func (s *shell) partition(m *making, p Partition) *part {
 	f := q.face
 	f.nh = [2]float64{normal.X, normal.Y}
 	middle := s.cav.Clip(f.in.Flip(), -20).Clip(f.in.Shift(f.t), -21)
-	if g, ok := middle.FaceOf(-20); ok {
-		f.loop = g.Loop
-	}
-	if got, ok := middle.FaceOf(-21); f.loop == nil || !ok || len(got.Loop) == 0 {
+	f.loop = s.loopOn(middle, f.in, -20)
+	if f.loop == nil || s.loopOn(middle, f.in.Shift(f.t), -21) == nil {
 		lo, hi := s.cav.Reach(normal)
 		s.c.add(Problem{Path: path + ".At", Code: "outside", Got: num(float64(p.At)), Lo: lo + f.t/2, Hi: hi - f.t/2, Unit: "mm", Why: "the partition stands in the wall or outside the cavity"})
 		return nil
@@ -97,8 +95,8 @@ func (s *shell) partition(m *making, p Partition) *part {
 	if p.Above > 0 {
 		q.add(solid.NewPlane(solid.Vec{Z: -1}, -float64(p.Above)), fromOutline)
 		middle = middle.Clip(solid.NewPlane(solid.Vec{Z: -1}, -float64(p.Above)), -22)
-		if g, ok := middle.FaceOf(-20); ok { // the face that the features see
-			f.loop = g.Loop
+		if loop := s.loopOn(middle, f.in, -20); loop != nil { // the face that the features see
+			f.loop = loop
 			f.frame = featureFrame(f)
 		}
 	}
@@ -110,6 +108,27 @@ func (s *shell) partition(m *making, p Partition) *part {
 		return nil
 	}
 	return m.put(q)
+}
+
+// loopOn is the face that a cut left in a cell of the cavity; where an open side
+// of the cavity lies in the cut's plane, that side.
+func (s *shell) loopOn(c solid.Convex, h solid.Plane, id int) []solid.Vec {
+	if g, ok := c.FaceOf(id); ok {
+		return g.Loop
+	}
+next:
+	for _, g := range c.Faces {
+		if g.ID < 0 || g.ID >= len(s.faces) || !s.faces[g.ID].open {
+			continue
+		}
+		for _, q := range g.Loop {
+			if math.Abs(h.At(q)) > 1e-6 {
+				continue next
+			}
+		}
+		return g.Loop
+	}
+	return nil
 }
 
 // letInto bounds an inner part by the faces of the cavity: with a joint in the
@@ -129,7 +148,7 @@ func (s *shell) letInto(q *part, m *making, jt joint, holds func(i int) bool, cl
 		if !holds(i) || w.open {
 			if x := clear(i); x > 0 {
 				q.add(w.in.Shift(-x), fromOutline)
-			} else {
+			} else if !q.has(w.in) {
 				q.add(w.in, i)
 			}
 			continue
@@ -169,6 +188,17 @@ func (s *shell) letInto(q *part, m *making, jt joint, holds func(i int) bool, cl
 		s.inner = append(s.inner, h.e)
 	}
 	return true
+}
+
+// has reports whether a part is bounded by a plane already: one that stands flush
+// with an open side.
+func (p *part) has(h solid.Plane) bool {
+	for _, b := range p.base {
+		if b.N.Dot(h.N) > 1-1e-12 && math.Abs(b.D-h.D) < 1e-6 {
+			return true
+		}
+	}
+	return false
 }
 
 // innerEdge is the line where an inner part's near face meets a wall.

@@ -117,7 +117,11 @@ func (p *part) cavityFace() outline.Contour {
 	if p.free != nil {
 		return p.free.Outline
 	}
-	return outline.Polygon(flat(p.face.loop, p.face.frame)...)
+	o := outline.Polygon(flat(p.face.loop, p.face.frame)...)
+	if o.Area() < 0 { // of an inner part the loop is seen from the other side
+		o = o.Reverse()
+	}
+	return o
 }
 
 // topAt is the highest point of an outline on an upright line; the highest of

@@ -14,7 +14,7 @@ import (
 // the face of the cavity; where there is none the letters shrink to 3. Marked
 // parts are equal no more to others, since their names differ.
 type PartMarks struct {
-	On     []Part // nil means walls, floor, roof and inner parts
+	On     []Part // nil means walls, floor, roof, partitions and shelves
 	Box    string // "" means the design's name
 	Height MM     // of capitals, 3 to 100; 0 means 6
 	Tool   Tool   // zero: a sharp V-cutter of 60 degrees; lines are a tenth of the height wide
@@ -63,6 +63,11 @@ func (f PartMarks) lower(s *shell, path string, by map[Part]*part) {
 			}
 		}
 		s.eachMaker(FromInner, func(_ string, x maker) {
+			switch x.(type) {
+			case Partition, Baffles, Lobby, Shelf:
+			default: // too small, or loose
+				return
+			}
 			for _, n := range x.names(s.d) {
 				if p := by[InnerPart(n.name)]; p != nil {
 					parts = append(parts, p)

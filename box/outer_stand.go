@@ -49,27 +49,19 @@ func (f Feet) check(d *Design, c *collector, path string) {
 }
 
 // footing is the plane under the box, the frame in it (w down) and the rectangle
-// that stands on it.
-func (s *shell) footing(m *making) (solid.Plane, solid.Frame, outline.Box, *part) {
+// that the box covers of it.
+func (s *shell) footing(m *making) (solid.Plane, solid.Frame, outline.Box) {
 	z := s.lower
 	floor := m.host(Floor)
-	host := floor
 	if _, under := s.d.Floor.(FloorUnder); under {
 		z = -s.faces[s.floor].t
-	} else if floor == nil || z != -s.faces[s.floor].t {
-		host = nil
-		for _, w := range []Part{Front, Left, Right, Back} {
-			if f := s.faceOf(w); host == nil && f != nil && f.below == 0 {
-				host = m.host(w)
-			}
-		}
 	}
 	b := outline.Box{Min: outline.Point{X: math.Inf(1), Y: math.Inf(1)}, Max: outline.Point{X: math.Inf(-1), Y: math.Inf(-1)}}
 	fr := solid.Frame{O: solid.Vec{Z: z}, U: solid.Vec{X: -1}, V: solid.Vec{Y: 1}, W: solid.Vec{Z: -1}}
 	grow := func(x, y float64) {
 		b = b.Join(outline.Box{Min: outline.Point{X: -x, Y: y}, Max: outline.Point{X: -x, Y: y}})
 	}
-	if host != nil && host == floor && z != s.lower {
+	if floor != nil && z < s.lower {
 		lo, hi := floor.convex.Bounds()
 		grow(lo.X, lo.Y)
 		grow(hi.X, hi.Y)
@@ -78,11 +70,34 @@ func (s *shell) footing(m *making) (solid.Plane, solid.Frame, outline.Box, *part
 			grow(c[0], c[1])
 		}
 	}
-	return solid.NewPlane(fr.W, -z), fr, b, host
+	return solid.NewPlane(fr.W, -z), fr, b
+}
+
+// stands is the part of the shell that a foot stands under with most of its face.
+func (m *making) stands(p *part) *part {
+	var host *part
+	most := 1e-6
+	const skin = 0.01
+	for _, q := range m.parts {
+		if q.at < 0 {
+			continue
+		}
+		c := q.convex
+		c = c.Clip(p.face.in, -40).Clip(p.face.in.Shift(-skin).Flip(), -41)
+		for k, h := range p.base {
+			if p.from[k] == fromOutline {
+				c = c.Clip(h, -42-k)
+			}
+		}
+		if v := c.Volume(); v > most {
+			most, host = v, q
+		}
+	}
+	return host
 }
 
 func (f Feet) build(s *shell, m *making) {
-	in, fr, b, host := s.footing(m)
+	in, fr, b := s.footing(m)
 	inset, w, l := float64(f.Inset), float64(f.Width), float64(f.Length)
 	// x and y as seen from above, left and front first; u of the frame is -x.
 	lo := outline.Point{X: -b.Max.X + inset, Y: b.Min.Y + inset}
@@ -136,7 +151,7 @@ func (f Feet) build(s *shell, m *making) {
 			return
 		}
 		m.put(p)
-		if host != nil {
+		if host := m.stands(p); host != nil {
 			s.lieOn(m.path, host, p, joints.Hold{Kind: "screw", Note: "through " + string(p.face.part)})
 			s.screws(2, p.face.t, 40, []Part{p.face.part, host.face.part}, "the foot to the box")
 		}
