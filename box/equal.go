@@ -1,6 +1,7 @@
 package box
 
 import (
+	"fmt"
 	"math"
 
 	"holt.example/box/outline"
@@ -71,6 +72,17 @@ func (p *part) marks(q *Piece) []mark {
 	for _, b := range p.ends {
 		add(q.Home.In(b.at), "bore "+b.source, b.dia)
 		add(q.Home.In(b.at.Add(b.dir.Scale(b.depth))), "end of "+b.source, b.dia)
+	}
+	for _, e := range q.Panel.Edges {
+		for side, a := range e.Arrises {
+			if a.Round != 0 || a.Blunt != 0 {
+				w := 0.0
+				if side == 1 {
+					w = -p.face.t
+				}
+				add(solid.Vec{X: (e.From.X + e.To.X) / 2, Y: (e.From.Y + e.To.Y) / 2, Z: w}, fmt.Sprintf("arris %s %s", num(float64(a.Round)), num(float64(a.Blunt))), 0)
+			}
+		}
 	}
 	for i := range p.engraved {
 		l := &p.engraved[i]

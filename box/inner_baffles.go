@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"holt.example/box/outline"
+	"holt.example/joints"
 )
 
 // Baffles are partitions in a row with narrow crevices between them, as bats want
@@ -16,10 +17,10 @@ type Baffles struct {
 	// Crevice is the clear width of the crevices, counted from the front (or the
 	// left); what is left over widens the last one. 0 makes all equally wide.
 	Crevice MM
-	Above   MM    // from the floor up to the lower edges
-	Room    MM    // from the upper edges up to the lowest inner eaves, so that they can climb over; 0 is none: they go up to the roof
-	Joint   joint // with the walls; nil means joints.Housing{}
-	Board   Board // zero means the design's
+	Above   MM           // from the floor up to the lower edges
+	Room    MM           // from the upper edges up to the lowest inner eaves, so that they can climb over; 0 is none: they go up to the roof
+	Joint   joints.Joint // with the walls; nil means joints.Housing{}
+	Board   Board        // zero means the design's
 }
 
 func (Baffles) inner() {}

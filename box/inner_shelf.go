@@ -19,10 +19,10 @@ type Gaps struct{ Front, Back, Left, Right, All MM }
 // has gaps on the others, a ledge along the back has one in front.
 type Shelf struct {
 	Name  string
-	Above MM    // from the cavity floor up to the shelf's underside
-	Gaps  Gaps  // to the walls that it does not reach
-	Joint joint // with the walls that it reaches; nil means joints.Housing{}
-	Board Board // zero means the design's
+	Above MM           // from the cavity floor up to the shelf's underside
+	Gaps  Gaps         // to the walls that it does not reach
+	Joint joints.Joint // with the walls that it reaches; nil means joints.Housing{}
+	Board Board        // zero means the design's
 }
 
 func (Shelf) inner() {}

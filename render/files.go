@@ -104,6 +104,9 @@ func entries(plan *box.Plan, o Options) []entry {
 		{"parts.svg", func(w io.Writer) error { return svg.Write(w, plan, o.SVG) }},
 		{"parts.dxf", func(w io.Writer) error { return dxf.Write(w, plan, o.DXF) }},
 	}
+	if len(plan.Fittings()) > 0 {
+		es = append(es, entry{"fittings.csv", func(w io.Writer) error { return bom.WriteFittingsCSV(w, plan, o.BOM) }})
+	}
 	pieces := plan.Pieces()
 	parts := make([]string, len(pieces))
 	for i, p := range pieces {

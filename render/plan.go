@@ -33,6 +33,7 @@ func WritePlan(w io.Writer, plan *box.Plan, o bom.Options) error {
 	for _, it := range l.Items {
 		part(&b, plan, it)
 	}
+	fittings(&b, l)
 	seams(&b, plan)
 	opening(&b, plan)
 	voids(&b, l)
@@ -138,6 +139,9 @@ func part(b *strings.Builder, plan *box.Plan, it bom.Item) {
 			}
 			fmt.Fprintf(b, "; bevel %s°, gauge %s, the %s face is the longer", figure(math.Abs(float64(e.Bevel))), figure(math.Abs(float64(e.Run))), longer)
 		}
+		if len(e.Arrises) > 0 {
+			b.WriteString("; " + strings.Join(e.Arrises, ", "))
+		}
 		b.WriteString(".\n")
 	}
 	for k, s := range it.Rim {
@@ -186,6 +190,27 @@ func has(ps []box.Part, p box.Part) bool {
 		}
 	}
 	return false
+}
+
+// fittings lists what is bought or cut beside the boards.
+func fittings(b *strings.Builder, l bom.List) {
+	if len(l.Fittings) == 0 {
+		return
+	}
+	b.WriteString("\n## Fittings\n\n")
+	for _, f := range l.Fittings {
+		fmt.Fprintf(b, "- %d × %s, %s", f.Count, bom.Escape(f.What), bom.Escape(f.Size))
+		if f.Area > 0 {
+			fmt.Fprintf(b, " (%s m²)", figure(f.Area/1e6))
+		}
+		if len(f.Where) > 0 {
+			fmt.Fprintf(b, ", on %s", names(f.Where, ", "))
+		}
+		if f.Why != "" {
+			b.WriteString(": " + bom.Escape(f.Why))
+		}
+		b.WriteString(".\n")
+	}
 }
 
 func seams(b *strings.Builder, plan *box.Plan) {

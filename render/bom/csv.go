@@ -44,7 +44,7 @@ func listOf(plan *box.Plan, o Options) (List, error) {
 var csvColumns = [...]string{
 	"item", "quantity", "parts", "material", "nominal_mm", "thickness_mm", "least_mm", "most_mm",
 	"length_mm", "width_mm", "cut_length_mm", "cut_width_mm", "grain", "volume_mm3", "mass_kg",
-	"machined_face", "up", "face_edge", "hand", "mirror_of", "bevels", "edges", "work", "compensation",
+	"machined_face", "up", "face_edge", "hand", "mirror_of", "bevels", "edges", "work", "compensation", "arrises",
 }
 
 func (l List) writeCSV(w io.Writer) error {
@@ -68,7 +68,7 @@ func (l List) writeCSV(w io.Writer) error {
 			mm(it.Length), mm(it.Width), mm(it.CutLength), mm(it.CutWidth),
 			quoted(it.Grain), num(it.Volume), mass,
 			quoted(it.faceWords()), quoted(it.Up), quoted(it.FaceEdge), quoted(string(it.Hand)), mirror,
-			quoted(it.bevels()), quoted(it.meetings()), quoted(strings.Join(it.Jobs(), " | ")), quoted(it.compensation()),
+			quoted(it.bevels()), quoted(it.meetings()), quoted(strings.Join(it.Jobs(), " | ")), quoted(it.compensation()), quoted(it.arrises()),
 		})
 	}
 	_, err := io.WriteString(w, b.String())

@@ -42,6 +42,7 @@ type jsonList struct {
 	Diagonals jsonDiagonals `json:"diagonals"`
 	Items     []jsonItem    `json:"items"`
 	Totals    jsonTotals    `json:"totals"`
+	Fittings  []jsonFitting `json:"fittings,omitempty"`
 	Voids     []jsonVoid    `json:"voids"`
 	Findings  []jsonFinding `json:"findings"`
 }
@@ -123,6 +124,7 @@ type jsonEdge struct {
 	Guest      bool     `json:"guest"`
 	Adds       exact    `json:"adds"`
 	Why        string   `json:"why,omitempty"`
+	Arrises    []string `json:"arrises,omitempty"`
 }
 
 type jsonSide struct {
@@ -186,6 +188,18 @@ type jsonBoard struct {
 	Volume    exact  `json:"volume"`
 }
 
+type jsonFitting struct {
+	What   string     `json:"what"`
+	Count  int        `json:"count"`
+	Size   string     `json:"size"`
+	Length *exact     `json:"length,omitempty"`
+	Width  *exact     `json:"width,omitempty"`
+	Area   *exact     `json:"area,omitempty"`
+	Cut    jsonRegion `json:"cut,omitempty"`
+	Where  []string   `json:"where,omitempty"`
+	Why    string     `json:"why,omitempty"`
+}
+
 type jsonVoid struct {
 	Owner  string   `json:"owner"`
 	Kind   string   `json:"kind"`
@@ -222,6 +236,14 @@ func (l List) writeJSON(w io.Writer) error {
 	}
 	for _, it := range l.Items {
 		j.Items = append(j.Items, it.json())
+	}
+	for _, f := range l.Fittings {
+		g := jsonFitting{What: f.What, Count: f.Count, Size: f.Size, Length: known(float64(f.Length)), Width: known(float64(f.Width)),
+			Area: known(f.Area), Where: texts(f.Where), Why: f.Why}
+		if f.Cut != nil {
+			g.Cut = regionJSON(f.Cut)
+		}
+		j.Fittings = append(j.Fittings, g)
 	}
 	if l.Totals.Known == l.Totals.Parts {
 		j.Totals.Mass = known(l.Totals.Mass)
@@ -264,7 +286,7 @@ func (it Item) json() jsonItem {
 	for _, e := range it.Edges {
 		j.Edges = append(j.Edges, jsonEdge{
 			Name: e.Name, From: atJSON(e.From), To: atJSON(e.To), Length: exact(e.Length),
-			Bevel: exact(e.Bevel), Run: exact(e.Run), Joint: e.Joint, Guest: e.Guest, Adds: exact(e.Adds), Why: e.Why,
+			Bevel: exact(e.Bevel), Run: exact(e.Run), Joint: e.Joint, Guest: e.Guest, Adds: exact(e.Adds), Why: e.Why, Arrises: e.Arrises,
 			Neighbours: texts(e.Neighbours),
 		})
 	}

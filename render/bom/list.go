@@ -51,6 +51,7 @@ type List struct {
 	Overall   Size
 	Diagonals box.Diagonals
 	Totals    Totals
+	Fittings  []Fitting // what is bought or cut beside the boards
 	Voids     []box.Void
 	Findings  []box.Finding
 }
@@ -115,7 +116,8 @@ type Edge struct {
 	Run        box.MM  // the same as an offset to gauge, across the thickness; signed like Bevel
 	Adds       box.MM  // how far the part reaches past its cavity face
 	Why        string
-	Guest      bool // the part butts against or enters its neighbour here
+	Arrises    []string // what is done to its arrises, in words: "round the machined arris 3"
+	Guest      bool     // the part butts against or enters its neighbour here
 	From, To   outline.Point
 }
 
@@ -185,7 +187,7 @@ func New(plan *box.Plan, o Options) List {
 	}
 	s := source{
 		name: plan.Name(), pieces: plan.Pieces(), groups: plan.Groups(), seams: plan.Seams(),
-		voids: plan.Voids(), findings: plan.Findings(), diag: plan.Diagonals(), explain: plan.Explain,
+		voids: plan.Voids(), findings: plan.Findings(), fittings: plan.Fittings(), diag: plan.Diagonals(), explain: plan.Explain,
 	}
 	s.inside.Width, s.inside.Depth, s.inside.Height = plan.Inside()
 	s.outside.Width, s.outside.Depth, s.outside.Height = plan.Outside()
@@ -201,6 +203,7 @@ type source struct {
 	seams           []box.Seam
 	voids           []box.Void
 	findings        []box.Finding
+	fittings        []box.Fitting
 	inside, outside Size
 	overall         Size
 	diag            box.Diagonals
@@ -211,7 +214,7 @@ func (s source) list(o Options) List {
 	step, _ := o.step()
 	l := List{
 		Name: s.name, Step: box.MM(step), Inside: s.inside, Outside: s.outside, Overall: s.overall,
-		Diagonals: s.diag, Voids: s.voids, Findings: s.findings,
+		Diagonals: s.diag, Voids: s.voids, Findings: s.findings, Fittings: fittingsOf(s.fittings),
 	}
 	at := make(map[box.Part]int, len(s.pieces))
 	for i, p := range s.pieces {
@@ -258,7 +261,7 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 	for k, e := range p.Panel.Edges {
 		edge := Edge{
 			Name: names[k], Joint: e.Joint, Length: e.Length, Bevel: e.Bevel, Run: e.Run,
-			Adds: e.Adds, Why: e.Why, Guest: ends[k], From: e.From, To: e.To,
+			Adds: e.Adds, Why: e.Why, Guest: ends[k], From: e.From, To: e.To, Arrises: arrisWords(e),
 		}
 		for _, m := range members {
 			q := s.pieces[m].Panel.Edges
