@@ -277,12 +277,14 @@ var concrete = map[reflect.Type][]any{
 	reflect.TypeFor[box.Footprint](): {box.Polygon{}, box.Regular{}},
 	reflect.TypeFor[box.RoofForm]():  {box.Flat{}, box.Pent{}, box.Gable{}, box.Hip{}, box.NoRoof{}},
 	reflect.TypeFor[box.FloorForm](): {box.FloorBetween{}, box.FloorUnder{}, box.NoFloor{}},
-	reflect.TypeFor[box.Inner]():     {box.Partition{}},
+	reflect.TypeFor[box.Inner]():     {box.Partition{}, box.Shelf{}, box.FalseFloor{}, box.Baffles{}, box.Lobby{}, box.BeeBlock{}, box.EntrancePlate{}, box.Tunnel{}},
+	reflect.TypeFor[box.Outer]():     {box.Batten{}, box.SplitBatten{}, box.Strap{}, box.Feet{}, box.PoleSocket{}, box.CoverStrip{}, box.RidgeCap{}, box.Felt{}, box.EntrancePlate{}, box.Tunnel{}, box.LandingBoard{}},
 	reflect.TypeFor[box.Feature](): {box.Entrance{}, box.Vents{}, box.Drains{}, box.CornerCuts{}, box.Cut{},
-		box.Engrave{}, box.Text{}, box.PartMarks{}, box.GripGrooves{}, box.Pattern{}, box.Rail{}, box.RoundCorners{}, box.Scallops{}},
+		box.Engrave{}, box.Text{}, box.PartMarks{}, box.GripGrooves{}, box.Pattern{}, box.Rail{}, box.RoundCorners{}, box.Scallops{},
+		box.Hang{}, box.DripGroove{}, box.EavesVents{}, box.Edging{}},
 	reflect.TypeFor[box.Opening](): {box.Hinged{}, box.Pivoted{}, box.Sliding{}, box.Removable{}, box.Inspection{}, box.Stopper{}, box.TurnButton{}, box.HookAndEye{}},
 	reflect.TypeFor[box.Hinge]():   {box.RubberStrip{}, box.Leather{}, box.Butts{}},
-	reflect.TypeFor[box.Shape]():   {box.Round{}, box.Rect{}, box.Slot{}, box.Oval{}, box.Arch{}, box.Regular{}, box.Polygon{}, box.Freeform{}},
+	reflect.TypeFor[box.Shape]():   {box.Round{}, box.Rect{}, box.Slot{}, box.Oval{}, box.Arch{}, box.Keyhole{}, box.Regular{}, box.Polygon{}, box.Freeform{}},
 }
 
 // ofJoints are those whose fields follow without a type's name.

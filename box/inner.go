@@ -3,6 +3,7 @@ package box
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"holt.example/box/outline"
 	"holt.example/box/solid"
@@ -74,8 +75,8 @@ func (s *shell) partition(m *making, p Partition) *part {
 	f := q.face
 	f.nh = [2]float64{normal.X, normal.Y}
 	middle := s.cav.Clip(f.in.Flip(), -20).Clip(f.in.Shift(f.t), -21)
-	f.loop = s.loopOn(middle, f.in, -20)
-	if f.loop == nil || s.loopOn(middle, f.in.Shift(f.t), -21) == nil {
+	f.loop = s.loopOn(middle, f.in, -20, false)
+	if f.loop == nil || s.loopOn(middle, f.in.Shift(f.t), -21, false) == nil {
 		lo, hi := s.cav.Reach(normal)
 		s.c.add(Problem{Path: path + ".At", Code: "outside", Got: num(float64(p.At)), Lo: lo + f.t/2, Hi: hi - f.t/2, Unit: "mm", Why: "the partition stands in the wall or outside the cavity"})
 		return nil
@@ -86,6 +87,9 @@ func (s *shell) partition(m *making, p Partition) *part {
 		return nil
 	}
 	if p.Height != 0 {
+		if !s.c.within(path+".Height", float64(p.Height), minLength, top+1e-6, "mm", "height of the partition; 0 is up to the roof") {
+			return nil
+		}
 		top = float64(p.Height)
 	}
 	if !s.c.within(path+".Above", float64(p.Above), 0, top-minLength, "mm", "height of the lower edge, below the upper one") {
@@ -95,7 +99,7 @@ func (s *shell) partition(m *making, p Partition) *part {
 	if p.Above > 0 {
 		q.add(solid.NewPlane(solid.Vec{Z: -1}, -float64(p.Above)), fromOutline)
 		middle = middle.Clip(solid.NewPlane(solid.Vec{Z: -1}, -float64(p.Above)), -22)
-		if loop := s.loopOn(middle, f.in, -20); loop != nil { // the face that the features see
+		if loop := s.loopOn(middle, f.in, -20, false); loop != nil { // the face that the features see
 			f.loop = loop
 			f.frame = featureFrame(f)
 		}
@@ -111,14 +115,14 @@ func (s *shell) partition(m *making, p Partition) *part {
 }
 
 // loopOn is the face that a cut left in a cell of the cavity; where an open side
-// of the cavity lies in the cut's plane, that side.
-func (s *shell) loopOn(c solid.Convex, h solid.Plane, id int) []solid.Vec {
+// of the cavity, or any side, lies in the cut's plane, that side.
+func (s *shell) loopOn(c solid.Convex, h solid.Plane, id int, any bool) []solid.Vec {
 	if g, ok := c.FaceOf(id); ok {
 		return g.Loop
 	}
 next:
 	for _, g := range c.Faces {
-		if g.ID < 0 || g.ID >= len(s.faces) || !s.faces[g.ID].open {
+		if g.ID < 0 || g.ID >= len(s.faces) || !any && !s.faces[g.ID].open {
 			continue
 		}
 		for _, q := range g.Loop {
@@ -129,6 +133,17 @@ next:
 		return g.Loop
 	}
 	return nil
+}
+
+// renamed gives the problems after the first n, which speak of a partition's
+// fields, the names of the fields that they came from.
+func (s *shell) renamed(n int, path string, fields map[string]string) {
+	for i := n; i < len(s.c.ps); i++ {
+		p := &s.c.ps[i]
+		if to, ok := fields[strings.TrimPrefix(p.Path, path)]; ok {
+			p.Path = path + to
+		}
+	}
 }
 
 // letInto bounds an inner part by the faces of the cavity: with a joint in the

@@ -79,7 +79,9 @@ func (f Baffles) build(s *shell, m *making) {
 	for i, t := range ts {
 		at += gap + t/2
 		p := Partition{Name: fmt.Sprintf("%s/%d", f.Name, i+1), Across: f.Run, At: MM(at), Above: f.Above, Height: height, Joint: f.Joint, Board: f.Board}
+		n := len(s.c.ps)
 		if s.partition(m, p) == nil {
+			s.renamed(n, m.path, map[string]string{".At": ".Crevice", ".Height": ".Room"})
 			return
 		}
 		at += t / 2
@@ -89,14 +91,14 @@ func (f Baffles) build(s *shell, m *making) {
 // Lobby is a partition behind the wall with the entrance, with a second opening
 // in it: out of line with the first it keeps rain, light and paws out.
 type Lobby struct {
-	Name    string
-	Behind  Part   // the wall with the entrance, of a rectangle; "" means the front
-	Deep    MM     // clear, from that wall to the partition
-	Opening Shape  // in the partition
-	At      Anchor // of the opening: as in a Cut
-	Height  MM     // of the partition from the floor; 0 means up to the roof
-	Joint   joint  // with the walls; nil means joints.Housing{}
-	Board   Board  // zero means the design's
+	Name   string
+	Behind Part   // the wall with the entrance, of a rectangle; "" means the front
+	Deep   MM     // clear, from that wall to the partition
+	Shape  Shape  // of the opening in the partition
+	At     Anchor // of it: as in a Cut
+	Height MM     // of the partition from the floor; 0 means up to the roof
+	Joint  joint  // with the walls; nil means joints.Housing{}
+	Board  Board  // zero means the design's
 }
 
 func (Lobby) inner() {}
@@ -127,7 +129,7 @@ func (f Lobby) check(d *Design, c *collector, path string) {
 }
 
 func (f Lobby) cut() Cut {
-	return Cut{Shape: f.Opening, At: f.At, Use: UseOpening, Name: "inner opening"}
+	return Cut{Shape: f.Shape, At: f.At, Use: UseOpening, Name: "inner opening"}
 }
 
 func (f Lobby) build(s *shell, m *making) {
@@ -148,11 +150,11 @@ func (f Lobby) build(s *shell, m *making) {
 	q := s.partition(m, p)
 	if q == nil {
 		for i := n; i < len(s.c.ps); i++ {
-			if s.c.ps[i].Path == m.path+".At" { // what was given is the depth
-				s.c.ps[i].Path = m.path + ".Deep"
-				s.c.ps[i].Got, s.c.ps[i].Lo, s.c.ps[i].Hi = num(float64(f.Deep)), minLength, s.c.ps[i].Hi-s.c.ps[i].Lo
+			if x := &s.c.ps[i]; x.Path == m.path+".At" { // what was given is the depth
+				x.Got, x.Lo, x.Hi = num(float64(f.Deep)), minLength, x.Hi-x.Lo
 			}
 		}
+		s.renamed(n, m.path, map[string]string{".At": ".Deep", ".Above": ".Height"})
 		return
 	}
 	for _, g := range s.plainCut(m.path, f.cut(), q) {

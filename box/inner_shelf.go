@@ -81,10 +81,11 @@ func (s *shell) shelf(m *making, name string, b Board, above float64, g Gaps) *p
 	f := p.face
 	cell := s.cav.Clip(f.in.Flip(), -20).Clip(f.in.Shift(f.t), -21)
 	_, top := s.cav.Reach(solid.Vec{Z: 1})
-	if cell.Empty() || !s.c.within(m.path+".Above", above, 0, top-f.t, "mm", "height of a shelf's underside: the shelf stands inside the cavity") {
+	if !s.c.within(m.path+".Above", above, 0, top-f.t, "mm", "height of a shelf's underside: the shelf stands inside the cavity") {
 		return nil
 	}
-	if x, ok := cell.FaceOf(-21); !ok || len(x.Loop) == 0 {
+	if cell.Empty() || s.loopOn(cell, f.in.Shift(f.t), -21, true) == nil {
+		s.c.addf(m.path+".Above", "outside", "%s stands outside the cavity", f.part)
 		return nil
 	}
 	for i := range s.faces[:s.walls] {
@@ -92,9 +93,7 @@ func (s *shell) shelf(m *making, name string, b Board, above float64, g Gaps) *p
 			cell = cell.Clip(s.faces[i].in.Shift(-x), -22-i)
 		}
 	}
-	if low, ok := cell.FaceOf(-20); ok {
-		f.loop = low.Loop
-	}
+	f.loop = s.loopOn(cell, f.in, -20, true)
 	if f.loop == nil || cell.Volume() < 1 {
 		s.c.addf(m.path+".Gaps", "no-part", "the gaps leave nothing of %s", f.part)
 		return nil
@@ -104,14 +103,8 @@ func (s *shell) shelf(m *making, name string, b Board, above float64, g Gaps) *p
 		if r.open {
 			continue
 		}
-		hi := math.Inf(-1)
-		for _, g := range cell.Faces {
-			for _, q := range g.Loop {
-				hi = math.Max(hi, r.in.At(q))
-			}
-		}
 		if lost, ok := cell.FaceOf(i); ok && lost.Area() > 1e-6 {
-			s.c.add(Problem{Path: m.path + ".Above", Code: "outside", Got: num(above), Lo: 0, Hi: math.Inf(1), Unit: "mm", Why: fmt.Sprintf("%s runs into %s", f.part, r.part)})
+			s.c.add(Problem{Path: m.path + ".Above", Code: "outside", Got: num(above), Lo: 0, Hi: s.height - f.t, Unit: "mm", Why: fmt.Sprintf("%s runs into %s: a shelf lies below the eaves", f.part, r.part)})
 			return nil
 		}
 	}

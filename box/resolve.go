@@ -78,7 +78,7 @@ func (d Design) With(f func(*Design)) Design {
 func clonedInner(x Inner) Inner {
 	switch x := x.(type) {
 	case Lobby:
-		x.Opening = cloned(x.Opening)
+		x.Shape = cloned(x.Shape)
 		return x
 	case BeeBlock:
 		x.Rows = slices.Clone(x.Rows)

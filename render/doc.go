@@ -6,7 +6,8 @@
 //	assembled.svg, assembled.png      the box as it stands
 //	exploded.svg, exploded.png        the parts apart
 //	bom.csv, bom.json, bom.md         the parts list
-//	plan.md                           every part explained, seams, voids, findings, assembly
+//	plan.md                           every part explained, fittings, seams, voids, findings, assembly
+//	fittings.csv                      screws, felt and the like, if there are any
 //	parts.svg, parts.dxf              all panels on one sheet
 //	parts/NAME.stl, .svg, .dxf        each part by itself
 //

@@ -90,7 +90,7 @@ func HedgehogHouse(a Hedgehog) box.Design {
 		Roof:    box.Pent{Pitch: 8, Over: box.Overhangs{Front: 40, All: 25}},
 		Floor:   box.FloorUnder{},
 		Corners: box.Corners{Joint: joints.Rebate{}},
-		Inner: []box.Inner{box.Lobby{Name: "lobby", Behind: box.Left, Deep: a.Lobby, Opening: door,
+		Inner: []box.Inner{box.Lobby{Name: "lobby", Behind: box.Left, Deep: a.Lobby, Shape: door,
 			At: box.Anchor{Datum: box.FromRight, Right: a.Doorway/2 + 20, Level: box.LowestAbove, Up: 20}}},
 		Outer: []box.Outer{
 			box.Tunnel{Name: "tunnel", Long: or(a.Tunnel, 300)},
