@@ -191,6 +191,12 @@ func (f RidgeCap) build(s *shell, m *making) {
 	}
 	ta, tb := s.thick(m.part(f.Name+"/1"), f.Board), s.thick(m.part(f.Name+"/2"), f.Board)
 	endA, endB := ob.Shift(tb), oa
+	// The butted board's outer face begins t cot(2 pitch) down from the ridge.
+	if p := 2 * a.face.pitch; p < 90 && a.face.pitch >= leastButtRidge {
+		if !s.c.within(m.path+".Width", float64(f.Width), tb/tan(p)+minLength, maxLength, "mm", "width of a ridge cap: its second board ends in a long bevel under the first") {
+			return
+		}
+	}
 	if a.face.pitch < leastButtRidge { // too flat for a butt: mitred
 		n := ob.N.Scale(1 / tb).Sub(oa.N.Scale(1 / ta))
 		endA = solid.NewPlane(n, ob.D/tb-oa.D/ta)

@@ -59,21 +59,24 @@ func (p *part) rect(b outline.Box) {
 	}
 }
 
-// settle finishes a slab: its frame moves to the middle of its lower edge, and
+// finishSlab finishes a slab: its frame moves to the middle of its lower edge, and
 // its grain, if nothing else is said, runs along its longer side.
 func (s *shell) finishSlab(p *part) bool {
 	if !p.finish() {
 		s.c.addf(p.path, "no-part", "nothing is left of %s", p.face.part)
 		return false
 	}
-	f := p.face
+	f, outer := p.face, false
 	for k := range p.convex.Faces {
-		if g := &p.convex.Faces[k]; p.from[g.ID] == fromInner {
+		switch g := &p.convex.Faces[k]; p.from[g.ID] {
+		case fromInner:
 			f.loop = g.Loop
+		case fromOuter:
+			outer = true
 		}
 	}
-	if f.loop == nil {
-		s.c.addf(p.path, "no-part", "%s would have no inner face: its edges meet before they reach it", f.part)
+	if f.loop == nil || !outer {
+		s.c.addf(p.path, "no-part", "%s would lose one of its faces: its edges meet before they reach it", f.part)
 		return false
 	}
 	ps := flat(f.loop, f.frame)
