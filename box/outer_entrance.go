@@ -209,7 +209,12 @@ func (f Tunnel) build(s *shell, m *making) {
 		p.add(far, fromOutline)
 		if s.finishSlab(p) {
 			m.put(p)
-			s.abut(m.path, host, p, joints.Hold{Kind: "glue"}, joints.Hold{Kind: "screw", Note: "through " + string(host.face.part) + " into the end of " + string(p.face.part)})
+			if m.side == FromInner {
+				s.abut(m.path, host, p, joints.Hold{Kind: "screw", Note: "through " + string(host.face.part) + " into the end of " + string(p.face.part)})
+				return
+			}
+			s.abut(m.path, host, p, joints.Hold{Kind: "glue"})
+			s.screws(2, host.face.t, long, []Part{host.face.part, p.face.part}, "from inside the wall into the end of the tunnel's board")
 		}
 	}
 	limit := func(dir solid.Vec, at float64) solid.Plane { return solid.NewPlane(dir, at+dir.Dot(fr.O)) }
@@ -300,8 +305,8 @@ func (f LandingBoard) build(s *shell, m *making) {
 		s.lieOn(m.path, host, p, joints.Hold{Kind: "screw", Note: "through " + string(p.face.part)})
 		return
 	}
-	s.screws(2, host.face.t, float64(f.Deep), where, "the landing board, from inside the wall")
-	s.abut(m.path, host, p, joints.Hold{Kind: "screw", Note: "through " + string(host.face.part) + " into the edge of " + string(p.face.part)})
+	s.screws(2, host.face.t, float64(f.Deep), where, "from inside the wall into the edge of the landing board")
+	s.abut(m.path, host, p, joints.Hold{Kind: "glue"})
 }
 
 // grooves engraves level lines over the outer face of a part.

@@ -128,9 +128,12 @@ func (s *shell) laidSeams(p *Plan) {
 		mid := e.Centre().Y
 		m := Seam{Over: l.over.face.part, Under: f.part, Joint: l.joint,
 			From: place(f.frame.Out(solid.Vec{X: e.Min.X, Y: mid})), To: place(f.frame.Out(solid.Vec{X: e.Max.X, Y: mid})),
-			Theta: 90, Holds: l.holds, Contact: solid.Contact(l.over.solid, l.under.solid, 1e-6)}
-		if l.joint == "face" {
-			m.Theta = 180
+			Theta: 180, Holds: l.holds, Contact: solid.Contact(l.over.solid, l.under.solid, 1e-6)}
+		if l.joint == "butt" {
+			m.Theta = Deg(math.Acos(math.Max(-1, math.Min(1, -l.over.face.in.N.Dot(f.in.N)))) * 180 / math.Pi)
+			if a, b, ok := l.under.edgeOn(l.over); ok {
+				m.From, m.To = place(a), place(b)
+			}
 		}
 		if !(m.Contact > 0) {
 			s.c.addf(l.path, "no-contact", "%s does not lie on %s anywhere", f.part, m.Over)
@@ -142,6 +145,24 @@ func (s *shell) laidSeams(p *Plan) {
 // hole takes an outline, given in a frame parallel to the part, through it.
 func (p *part) hole(path, source string, use Use, from solid.Frame, o outline.Contour) {
 	p.feats = append(p.feats, feat{path: path, source: source, use: use, outline: p.over(from, o)})
+}
+
+// edgeOn is the longest edge of a part's inner face that lies on a plane of
+// another part, startsLater telling where it begins.
+func (p *part) edgeOn(q *part) (a, b solid.Vec, ok bool) {
+	n := len(p.face.loop)
+	for i := range p.face.loop {
+		x, y := p.face.loop[i], p.face.loop[(i+1)%n]
+		for _, h := range q.base {
+			if math.Abs(h.At(x)) < 1e-6 && math.Abs(h.At(y)) < 1e-6 && y.Sub(x).Len() > b.Sub(a).Len()+1e-9 {
+				a, b, ok = x, y, true
+			}
+		}
+	}
+	if ok && startsLater(a, b) {
+		a, b = b, a
+	}
+	return a, b, ok
 }
 
 // turnedFrame looks at a wall from inside: u runs the other way, and w into the
