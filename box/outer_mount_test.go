@@ -130,10 +130,14 @@ func TestFeet(t *testing.T) {
 	under := stand.With(func(d *box.Design) { d.Floor = box.FloorUnder{Over: box.Overhangs{All: 10}} })
 	p = measures(t, outer(under, box.Feet{Name: "r", Width: 30}), []is{{"free/r/1", 200, 30, 200 * 30 * 15}})
 	assert.InDelta(t, 200*30, laidOn(t, p, box.Floor, "free/r/1").Contact, 1e-3)
+	// 15 + 15 - 3 = 27, down to 25: no point comes up through the floor.
+	assert.Equal(t, "4 x 25", p.Fittings()[0].Size)
 	// And without a floor, or above one that is raised, on the walls.
 	for _, f := range []box.FloorForm{box.NoFloor{}, box.FloorBetween{Raise: 20}} {
 		d := outer(stand.With(func(d *box.Design) { d.Floor = f }), box.Feet{Name: "r", Width: 30})
-		measures(t, d, []is{{"free/r/1", 180, 30, 180 * 30 * 15}})
+		p = measures(t, d, []is{{"free/r/1", 180, 30, 180 * 30 * 15}})
+		// Into edges: 2.5 x 15 = 37.5, down to 35.
+		assert.Equal(t, "4 x 35", p.Fittings()[0].Size)
 	}
 }
 
@@ -229,7 +233,13 @@ func TestLandingBoard(t *testing.T) {
 	assert.InDelta(t, 80, hi.Z, 1e-6) // its upper arris at the wall: 120 - 40
 	assert.InDelta(t, -90, hi.Y, 1e-6)
 	assert.InDelta(t, -35, lo.X, 1e-6)
-	assert.InDelta(t, 100*15/math.Cos(deg(10)), laidOn(t, p, box.Front, "free/l").Contact, 1e-3)
+	s := laidOn(t, p, box.Front, "free/l")
+	assert.InDelta(t, 100*15/math.Cos(deg(10)), s.Contact, 1e-3)
+	// The seam runs along its lower arris at the wall, 15 / cos 10 down.
+	assert.InDelta(t, 100, math.Abs(float64(s.To.X-s.From.X)), 1e-6)
+	assert.InDelta(t, 80-15/math.Cos(deg(10)), float64(s.From.Z), 1e-6)
+	assert.InDelta(t, -90, float64(s.From.Y), 1e-6)
+	assert.InDelta(t, 100, float64(s.Theta), 1e-6)
 	var grooves *box.Op
 	for _, op := range piece(t, p, "free/l").Panel.Ops {
 		if op.Kind == box.OpEngrave {

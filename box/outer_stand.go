@@ -153,7 +153,11 @@ func (f Feet) build(s *shell, m *making) {
 		m.put(p)
 		if host := m.stands(p); host != nil {
 			s.lieOn(m.path, host, p, joints.Hold{Kind: "screw", Note: "through " + string(p.face.part)})
-			s.screws(2, p.face.t, 40, []Part{p.face.part, host.face.part}, "the foot to the box")
+			into := 40.0 // into the edges of walls
+			if host.face.kind == floorFace {
+				into = host.face.least
+			}
+			s.screws(2, p.face.t, into, []Part{p.face.part, host.face.part}, "the foot to the box")
 		}
 	}
 }
