@@ -26,7 +26,7 @@ func TestFittingsOnThePage(t *testing.T) {
 			t.Fatal(err)
 		}
 		// 180 + 2 x 30 square: 0.0576 m2.
-		if got := strings.Contains(b.String(), "- 1 × roofing felt, 240.0 x 240.0 (0.0576 m²), on roof: "); got != felt {
+		if got := strings.Contains(b.String(), "- 1 × roofing felt, 240.0 x 240.0 (0.058 m²), on roof: "); got != felt {
 			t.Errorf("felt %v: on the page %v:\n%s", felt, got, b.String())
 		}
 		if got := strings.Contains(b.String(), "; round the other arris 2"); got != felt {

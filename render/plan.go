@@ -201,7 +201,7 @@ func fittings(b *strings.Builder, l bom.List) {
 	for _, f := range l.Fittings {
 		fmt.Fprintf(b, "- %d × %s, %s", f.Count, bom.Escape(f.What), bom.Escape(f.Size))
 		if f.Area > 0 {
-			fmt.Fprintf(b, " (%s m²)", figure(f.Area/1e6))
+			fmt.Fprintf(b, " (%.3f m²)", f.Area/1e6)
 		}
 		if len(f.Where) > 0 {
 			fmt.Fprintf(b, ", on %s", names(f.Where, ", "))
