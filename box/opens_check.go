@@ -228,6 +228,9 @@ func (s *shell) checkOpenParts(known map[Part]bool, solids []string) {
 	moves := map[Part]string{}
 	s.d.eachOpening(func(path string, o opener) {
 		sound := true
+		if name := openName(o); name != "" && known[FreePart(name)] {
+			s.c.addf(path+".Name", "twice", "another part has the name %.60q", name)
+		}
 		for _, on := range o.on(s) {
 			with := len(on.field) > 5 && on.field[:6] == ".With["
 			switch {
