@@ -31,8 +31,9 @@ func hullOrder(p []Point, edge bool) []int {
 				a, b := p[h[len(h)-2]], p[h[len(h)-1]]
 				d, e := sub(b, a), sub(p[i], a)
 				k := cross(d, e)
-				tol := 1e-12 * norm(d) * norm(e)
-				if edge && k >= -tol || !edge && k > tol {
+				// Without a tolerance where sides are straightened afterwards: of points
+				// on one upright line but for rounding, b may lie beyond the next.
+				if edge && k >= -1e-12*norm(d)*norm(e) || !edge && k > 0 {
 					break
 				}
 				h = h[:len(h)-1]
@@ -48,7 +49,16 @@ func hullOrder(p []Point, edge bool) []int {
 	if edge && len(h)+1 == len(order) && len(up)+1 == len(order) {
 		return h // all on one line
 	}
-	return append(h, up...)
+	h = append(h, up...)
+	for i := 0; !edge && len(h) > 2 && i < len(h); i++ {
+		n := len(h)
+		d, e := sub(p[h[i]], p[h[(i+n-1)%n]]), sub(p[h[(i+1)%n]], p[h[i]])
+		if cross(d, e) <= 1e-12*norm(d)*norm(e) && dot(d, e) > 0 {
+			h = slices.Delete(h, i, i+1)
+			i = max(i-2, -1)
+		}
+	}
+	return h
 }
 
 // Hull is the convex hull of the points: anticlockwise from the lowest of the

@@ -137,3 +137,34 @@ func TestConvexPiecesAndPockets(t *testing.T) {
 		}
 	}
 }
+
+// Corners whose x differ in the last digit only, as after a turn: none of them
+// is lost, whichever of them sorts first. The area is that of the rectangle
+// around all points, and hulls of their mirror images have it too.
+func TestHullOfNearlyUprightSides(t *testing.T) {
+	const x0, x1 = -58.43765331175412, 50.437653312233735
+	ulp := func(x float64, n int) float64 {
+		for ; n > 0; n-- {
+			x = math.Nextafter(x, math.Inf(1))
+		}
+		return x
+	}
+	ys := []float64{-44.8, -43.7, 100, 349.8, 353}
+	want := (x1 - x0) * (353 + 44.8)
+	for code := range 1024 { // by how many digits in the last place each x is off: 0 or 1
+		var ps []Point
+		for i, y := range ys {
+			ps = append(ps, Point{X: ulp(x0, code>>i&1), Y: y}, Point{X: ulp(x1, code>>(i+5)&1), Y: y})
+		}
+		for _, m := range []Affine{Shift(0, 0), MirrorX(), MirrorY(), {XY: 1, YX: 1}} {
+			var qs []Point
+			for _, p := range ps {
+				qs = append(qs, m.Apply(p))
+			}
+			h := Hull(qs)
+			if a := h.Area(); math.Abs(a-want) > 1e-9 || len(h) != 4 {
+				t.Fatalf("%d: area %v of %v, %d corners: %v", code, a, want, len(h), h)
+			}
+		}
+	}
+}
