@@ -14,6 +14,8 @@ const (
 	fromOuter             // its own outer plane
 	fromEnd               // the end of a wall that runs on
 	fromOutline
+	fromLow  // the strip before, of a made-up part
+	fromHigh // the next one
 )
 
 // part is a part under construction.
@@ -31,6 +33,8 @@ type part struct {
 	ends     []endBore
 	free     *Free
 	solid    solid.Body // of all the above, made ready
+	strip    *strip     // if it is a piece of a made-up part
+	whole    *whole     // if it is made up
 	lines    [2]*[3]outline.Region
 	edgeIDs  []int // the base planes of the panel's edges
 }
@@ -42,6 +46,7 @@ type cutter struct {
 	edge   *edge
 	zone   joints.Zone
 	guest  *face
+	strip  bool // of the joint between two strips
 }
 
 func (p *part) body() solid.Body {

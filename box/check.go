@@ -19,6 +19,7 @@ func (d Design) check(c *collector) {
 	if d.Chord != 0 {
 		c.within("Chord", float64(d.Chord), 1e-4, 10, "mm", "largest distance between a round feature and its facets")
 	}
+	d.checkMadeUp(c)
 	d.checkFree(c)
 	if onlyFree {
 		if len(d.Opens) > 0 {

@@ -37,6 +37,8 @@ type Design struct {
 	Inner []Inner
 	Outer []Outer
 	Free  []Free
+	// MadeUp says which parts are made up of strips where the board is too narrow.
+	MadeUp []MadeUp
 	// Features are openings, vents, drains and other cuts.
 	Features []Feature
 	// Opens are the ways in, and what keeps them shut.

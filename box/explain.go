@@ -25,7 +25,10 @@ func (s *shell) explain(p *Plan, q *Piece, w *part) []string {
 	if w.free != nil {
 		return append(out, "It is a free part: its outline is as given.")
 	}
-	if w.at >= 0 {
+	if w.strip != nil {
+		out = append(out, w.stripWords())
+	}
+	if w.at >= 0 && q.Nominal != [2]MM{} {
 		out = append(out, fmt.Sprintf("The face of the cavity that it covers is %s across and %s up.", mm(float64(q.Nominal[0])), mm(float64(q.Nominal[1]))))
 	}
 	for _, e := range q.Panel.Edges {
@@ -81,7 +84,7 @@ func measuredWords(b Board) string {
 // compare says how a wall's width differs from the outside of the box, and
 // who takes the difference.
 func (s *shell) compare(q *Piece, w *part) string {
-	if w.face.kind != wallFace || w.at < 0 || w.face.lean != 0 {
+	if w.face.kind != wallFace || w.at < 0 || w.strip != nil || w.face.lean != 0 {
 		return ""
 	}
 	n := s.walls

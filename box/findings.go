@@ -28,14 +28,19 @@ func (s *shell) findings(p *Plan, parts []*part) {
 					Why: fmt.Sprintf("%s has an edge of %s mm: a crumb that will break off", q.Part, num(float64(e.Length)))})
 			}
 		}
-		if q.Board.Width > 0 && q.Width > q.Board.Width+1e-9 {
+		if q.Board.Width > 0 && q.Width > q.Board.Width+1e-6 {
 			add(Finding{Code: "wider-than-board", Severity: Warning, Part: q.Part, Where: place(q.Home.O), Got: float64(q.Width), Lo: 0, Hi: float64(q.Board.Width), Unit: "mm",
 				Why: fmt.Sprintf("%s is %s wide across the grain, and the board is %s: it has to be made up of strips", q.Part, num(round1(float64(q.Width))), num(float64(q.Board.Width)))})
 		}
 	}
 	for _, q := range parts {
 		s.webs(q, add)
+	}
+	for _, q := range unmade(parts) {
 		q.lineFindings(add)
+	}
+	for _, w := range s.made {
+		w.stripFindings(add)
 	}
 	for _, e := range s.edges {
 		if !e.ok {
@@ -113,6 +118,9 @@ func (s *shell) strays(p *Plan, add func(Finding)) {
 // webs finds thin wood between openings and beside them.
 func (s *shell) webs(p *part, add func(Finding)) {
 	top, _, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter))
+	if p.strip != nil {
+		top = p.strip.showing(p, top)
+	}
 	if len(top) == 0 {
 		return
 	}
@@ -122,7 +130,7 @@ func (s *shell) webs(p *part, add func(Finding)) {
 			Why: fmt.Sprintf("only %s mm of wood stand between the %s and %s", num(d), f.source, what)})
 	}
 	for i := range p.feats {
-		if f := &p.feats[i]; !f.inLine && !f.open {
+		if f := &p.feats[i]; !f.inLine && !f.open && !f.split {
 			if d := inside(top[0], f.outline); d < thinWeb {
 				report(f, d, "the edge of "+string(p.face.part))
 			}

@@ -18,10 +18,12 @@ type feat struct {
 	outline outline.Contour
 	depth   float64 // 0 is through
 	from    CutSide
-	cavity  bool // it must open into the cavity
-	edge    bool // it may meet joints and edges
-	inLine  bool // it meets the outline and has become part of it
-	shaped  bool // a shaped edge: no other part may touch there
+	cavity  bool            // it must open into the cavity
+	edge    bool            // it may meet joints and edges
+	inLine  bool            // it meets the outline and has become part of it
+	shaped  bool            // a shaped edge: no other part may touch there
+	split   bool            // it goes on in the next strip; outline runs out over the edge
+	shown   outline.Contour // of a split one: what lies in its strip
 	tool    Tool
 	fit     bool // a fitting of an opening: those of one opening may meet
 	with    Part // the joint with this part is no hindrance
@@ -38,7 +40,7 @@ type form interface {
 	lower(s *shell, path string, by map[Part]*part)
 }
 
-// typed adds the type's name to the path of a feature.
+// typed adds the type's name to the path of a value of several types.
 func typed(path string, f any) string {
 	t := fmt.Sprintf("%T", f)
 	return path + t[strings.LastIndexByte(t, '.'):]

@@ -40,8 +40,8 @@ func (s *shell) planWays(p *Plan) {
 		v.moved = append(v.moved, w.part)
 		in := s.moved(w)
 		for i := range p.pieces {
-			if q := p.pieces[i].Part; in[q] && q != w.part {
-				v.moved = append(v.moved, q)
+			if q := &p.pieces[i]; in[q.Part] && q.Part != w.part || q.Of != "" && in[q.Of] {
+				v.moved = append(v.moved, q.Part)
 			}
 		}
 		p.ways = append(p.ways, v)
@@ -101,7 +101,7 @@ func (p *Plan) posed(part Part, x float64, turn bool) (*Plan, error) {
 	k := p.wayOf(part)
 	if k < 0 {
 		pr := Problem{Path: fmt.Sprintf("%.60s", string(part)), Code: "fixed", Why: "this part does not open"}
-		if _, ok := p.index[part]; !ok {
+		if _, ok := p.Piece(part); !ok {
 			pr.Code, pr.Why = "unknown-part", "the plan has no such part"
 		}
 		return nil, pr
@@ -133,6 +133,10 @@ func (p *Plan) posed(part Part, x float64, turn bool) (*Plan, error) {
 	q.pieces = slices.Clone(p.pieces)
 	for i := range q.pieces {
 		q.pieces[i].Pose = q.pose(q.pieces[i].Part, q.pieces[i].Home)
+	}
+	q.wholes = slices.Clone(p.wholes)
+	for i := range q.wholes {
+		q.wholes[i].Pose = q.pose(q.wholes[i].Part, q.wholes[i].Home)
 	}
 	return &q, nil
 }

@@ -10,6 +10,9 @@ import (
 
 // machinedFace is the face with most work on it: the inner one on a tie.
 func (p *part) machinedFace() CutSide {
+	if p.strip != nil && !p.strip.tongue {
+		return p.strip.whole.part.machinedFace()
+	}
 	inner, outer := 0, 0
 	for i := range p.cutters {
 		if p.cutters[i].edge != nil && p.cutters[i].zone.Work != joints.Notching {
@@ -218,6 +221,10 @@ func (s *shell) panelEdge(p *part, id int, fr solid.Frame, a, b outline.Point) P
 		e.Why = "runs on above the roof"
 		return e
 	}
+	if j == fromLow || j == fromHigh {
+		p.stripEdge(j, &e)
+		return e
+	}
 	if j < 0 || j >= len(s.faces) {
 		return e
 	}
@@ -405,7 +412,11 @@ func (p *part) within(f *feat, side CutSide) outline.Region {
 
 // featOp is a feature as an operation.
 func (p *part) featOp(f *feat, side CutSide) Op {
-	o := toPanel(f.outline, side)
+	o := f.outline
+	if f.split {
+		o = f.shown
+	}
+	o = toPanel(o, side)
 	op := Op{Use: f.use, Region: outline.Region{o}, Source: f.source, InSolid: true, InOutline: f.inLine, Tool: f.tool}
 	t := p.face.t
 	_, _, round := o.IsCircle(1e-9)

@@ -24,6 +24,8 @@ func Inch(x float64) MM { return joints.Inch(x) }
 //	floor roof                the floor; a flat or pent roof
 //	roof/front ... roof/n     a roof of several slopes, by the wall it slopes to
 //	inner/NAME free/NAME      inner and free parts
+//	front/1 ... front/n       the strips of a made-up part, see MadeUp
+//	front/tongue/1 ...        its loose tongues
 type Part string
 
 // The parts of a rectangular box.

@@ -25,11 +25,13 @@ type Plan struct {
 	diag     Diagonals
 	ring     []ringCorner
 	words    map[Part][]string
+	wholes   []Whole
 }
 
 // Piece is one part of a plan.
 type Piece struct {
 	Part      Part
+	Of        Part // the made-up part that it is a strip or a loose tongue of, else ""
 	Board     Board
 	Thickness MM // cut for
 	// Home is the panel's frame in the world: u, v and w as in Panel, the
@@ -176,16 +178,22 @@ type Diagonals struct {
 // Name is the design's name.
 func (p *Plan) Name() string { return p.name }
 
-// Pieces are the parts, in plan order: walls, floor, roof, inner, free.
+// Pieces are the parts as they are cut, in plan order: walls, floor, roof, inner,
+// free. A made-up part is there as its strips and loose tongues; Parts has it as
+// one.
 func (p *Plan) Pieces() []Piece { return append([]Piece(nil), p.pieces...) }
 
-// Piece returns one part.
+// Piece returns one part: a strip of a made-up part, or the whole of it.
 func (p *Plan) Piece(name Part) (Piece, bool) {
-	i, ok := p.index[name]
-	if !ok {
-		return Piece{}, false
+	if i, ok := p.index[name]; ok {
+		return p.pieces[i], true
 	}
-	return p.pieces[i], true
+	for i := range p.wholes {
+		if p.wholes[i].Part == name {
+			return p.wholes[i].Piece, true
+		}
+	}
+	return Piece{}, false
 }
 
 // Seams are the edges at which parts meet.
@@ -217,9 +225,9 @@ func (p *Plan) Explain(name Part) []string { return append([]string(nil), p.word
 
 // Mesh is the closed surface of a part in the world.
 func (p *Plan) Mesh(name Part) (*solid.Mesh, error) {
-	i, ok := p.index[name]
+	q, ok := p.Piece(name)
 	if !ok {
 		return nil, Problem{Path: string(name), Code: "unknown-part", Why: "the plan has no such part"}
 	}
-	return p.pieces[i].Body.Mesh(p.chord)
+	return q.Body.Mesh(p.chord)
 }

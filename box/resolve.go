@@ -3,9 +3,6 @@ package box
 import (
 	"math"
 	"slices"
-
-	"holt.example/box/solid"
-	"holt.example/joints"
 )
 
 // With returns a copy changed by f. Slices and maps are copied too, those
@@ -21,6 +18,7 @@ func (d Design) With(f func(*Design)) Design {
 	}
 	c.Walls = slices.Clone(d.Walls)
 	c.Joints = slices.Clone(d.Joints)
+	c.MadeUp = slices.Clone(d.MadeUp)
 	c.Inner = slices.Clone(d.Inner)
 	for i, x := range c.Inner {
 		c.Inner[i] = clonedInner(x)
@@ -180,7 +178,10 @@ func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 	if len(c.ps) > 0 {
 		return nil, nil, nil, c.err()
 	}
-	for _, p := range parts {
+	if parts = s.divide(parts); len(c.ps) > 0 {
+		return nil, nil, nil, c.err()
+	}
+	for _, p := range append(parts[:len(parts):len(parts)], s.wholes()...) {
 		for i := range p.feats {
 			p.prisms = append(p.prisms, p.feats[i].prism(p))
 		}
@@ -191,7 +192,7 @@ func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 	}
 	s.checkOverlaps(parts)
 	if len(c.ps) == 0 {
-		s.checkMoves(parts)
+		s.checkMoves(unmade(parts))
 	}
 	var voids []Void
 	if d.Size != nil {
@@ -212,13 +213,13 @@ func sorted(parts []*part) []*part {
 	var out []*part
 	for _, name := range []Part{Front, Back, Left, Right} {
 		for _, p := range parts {
-			if p.face.part == name {
+			if p.shellPart() == name {
 				out = append(out, p)
 			}
 		}
 	}
 	for _, p := range parts {
-		switch p.face.part {
+		switch p.shellPart() {
 		case Front, Back, Left, Right:
 		default:
 			out = append(out, p)
@@ -243,6 +244,7 @@ func (s *shell) plan(parts []*part) *Plan {
 	}
 	p.fittings = s.fittings
 	s.planWays(p)
+	s.planWholes(p)
 	s.findings(p, parts)
 	for i, q := range parts {
 		p.words[q.face.part] = s.explain(p, &p.pieces[i], q)
@@ -253,13 +255,13 @@ func (s *shell) plan(parts []*part) *Plan {
 // piece is a part as the plan shows it.
 func (s *shell) piece(q *part) Piece {
 	pn, home := s.panel(q)
-	pc := Piece{Part: q.face.part, Board: q.face.board, Thickness: MM(q.face.t), Home: home, Pose: home, Panel: pn, Body: q.solid}
+	pc := Piece{Part: q.face.part, Of: q.ofPart(), Board: q.face.board, Thickness: MM(q.face.t), Home: home, Pose: home, Panel: pn, Body: q.solid}
 	e := pn.Silhouette.Extents()
 	pc.Length, pc.Width = MM(e.Height()), MM(e.Width())
 	if pn.Grain[0] != 0 || pn.Grain == [2]float64{} && pc.Width > pc.Length {
 		pc.Length, pc.Width = pc.Width, pc.Length
 	}
-	if q.at >= 0 {
+	if q.at >= 0 && len(q.face.loop) > 2 {
 		u, v := math.Inf(1), math.Inf(1)
 		u2, v2 := -u, -v
 		for _, x := range flat(q.face.loop, q.face.frame) {
@@ -327,43 +329,4 @@ func (s *shell) outerHeight() float64 {
 		least = 0
 	}
 	return s.height + least - s.lower
-}
-
-// seams are the edges at which parts meet.
-func (s *shell) seams(p *Plan, parts []*part) {
-	by := map[*face]*part{}
-	for _, q := range parts {
-		by[q.face] = q
-	}
-	for _, e := range append(append([]*edge(nil), s.edges...), s.inner...) {
-		if !e.ok {
-			continue
-		}
-		a, b := &s.faces[e.over], e.second(s)
-		m := Seam{Over: a.part, Under: b.part, Joint: e.sec.Name, From: place(e.a), To: place(e.b),
-			Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest, Holds: append([]joints.Hold(nil), e.sec.Holds...)}
-		room := 0.0
-		if e.guest == nil {
-			room = s.roomBetween(e.over, e.under)
-			m.Least, m.Greatest = m.Least+MM(room), m.Greatest+MM(room)
-			m.Holds = s.openHolds(e, m.Holds)
-		}
-		if q, r := by[a], by[b]; q != nil && r != nil {
-			m.Contact = solid.Contact(q.solid, r.solid, float64(e.sec.Play)+room)
-		}
-		if !(m.Contact > 0) && !squareEnded(e.sec) && e.b.Sub(e.a).Len() > 1 {
-			s.c.addf(e.path, "no-contact", "%s and %s do not touch along their edge", a.part, b.part)
-		}
-		p.seams = append(p.seams, m)
-	}
-}
-
-// squareEnded reports whether the parts touch along an arris only.
-func squareEnded(x joints.Section) bool {
-	for _, z := range x.Void {
-		if z.Work == joints.SquareEnd {
-			return true
-		}
-	}
-	return false
 }

@@ -60,6 +60,7 @@ type shell struct {
 	edging   []edging
 	verts    [][]int // faces at each vertex of the cavity
 	vertAt   []solid.Vec
+	made     []*whole // made-up parts
 }
 
 // wallNames are the walls of a rectangle in ring order.
@@ -79,6 +80,7 @@ func newShell(d *Design, c *collector) *shell {
 	s.floorFace()
 	s.roofFaces()
 	s.checkParts()
+	s.checkMade()
 	if !sound {
 		return nil
 	}

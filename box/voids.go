@@ -48,6 +48,9 @@ func (s *shell) plated(p *part) bool {
 }
 
 func (s *shell) pairPath(a, b *part) string {
+	if a.strip != nil && b.strip != nil && a.strip.whole == b.strip.whole {
+		return a.strip.whole.path
+	}
 	for i := range s.d.Free {
 		for _, p := range []*part{b, a} {
 			if p.free == &s.d.Free[i] {
@@ -103,7 +106,7 @@ func (s *shell) findVoids(parts []*part) []Void {
 		}
 	}
 	s.leaks(cells)
-	for _, p := range parts {
+	for _, p := range unmade(parts) {
 		for i := range p.feats {
 			f := &p.feats[i]
 			d := f.depth
@@ -189,12 +192,12 @@ func (s *shell) zones(parts []*part) []zone {
 		}
 		for i := range p.cutters {
 			c := &p.cutters[i]
-			if c.edge == nil {
+			if c.edge == nil || c.strip {
 				continue
 			}
 			for k := range s.faces {
 				f := &s.faces[k]
-				if f.open || f == p.face || f == c.guest {
+				if f.open || k == p.at || f == c.guest {
 					continue
 				}
 				hs := append(append([]solid.Plane{f.in.Flip()}, c.planes...), p.face.in.Flip(), p.face.in.Shift(p.face.t))
@@ -202,7 +205,10 @@ func (s *shell) zones(parts []*part) []zone {
 			}
 		}
 	}
-	play = append(play, s.roomZones(parts)...)
+	play = append(play, s.roomZones(unmade(parts))...)
+	for _, w := range s.made {
+		play = append(play, w.zones()...)
+	}
 	return append(append(square, play...), run...)
 }
 
