@@ -22,7 +22,10 @@ type Assembly struct {
 // Step is one step of an assembly.
 type Step struct {
 	// Parts come home in this step, together if they are several. In plan order.
+	// Of a made-up part they are its strips and loose tongues.
 	Parts []Part
+	// Made is the made-up part that is put together in this step, "" in all others.
+	Made Part
 	// Onto are the parts put together before that they are brought to. It is
 	// empty where something new begins: at the first step, where several parts are
 	// put together by themselves before they move as one, and where another thing
@@ -40,6 +43,8 @@ type Step struct {
 	// Check is what a tape should read once this step is done: the diagonals
 	// over the walls' lower edge, in the step that closes the ring of the walls.
 	Check []Diagonal
+
+	what, onto []Part // Parts and Onto with made-up parts as one
 }
 
 // Diagonal is a distance between two outer corners of the walls' lower edge,
@@ -58,6 +63,8 @@ type ringCorner struct {
 // Assembly works out how the parts go together: by straight moves, single
 // parts before groups of parts. Parts given in made are one piece from the
 // start, as when a carcass is glued already; each part may be in one of them.
+// Strips are put together into their part before it comes home, the boards of
+// dry boarding too: a step of its own, unless they are in made.
 //
 // The answer is exact for the parts as drawn: joints count, openings count only
 // where another part stands in them. Glue, screws and hinges are not seen, nor
@@ -71,6 +78,7 @@ func (p *Plan) Assembly(made ...[]Part) (Assembly, error) {
 	if err != nil {
 		return Assembly{}, err
 	}
+	a.findWhole()
 	for _, in := range a.apart() {
 		a.build(in)
 	}
@@ -102,7 +110,7 @@ func (p *Plan) addChecks(steps []Step) {
 		ds = append(ds, Diagonal{[2]Part{a.a, a.b}, [2]Part{b.a, b.b}, MM(math.Hypot(b.at[0]-a.at[0], b.at[1]-a.at[1]))})
 	}
 	for _, c := range p.ring {
-		if _, ok := p.index[c.a]; !ok {
+		if _, ok := p.Piece(c.a); !ok {
 			ds = nil // an open side: there are no corners to measure from
 		}
 	}
@@ -110,6 +118,7 @@ func (p *Plan) addChecks(steps []Step) {
 		in := map[Part]bool{}
 		for _, q := range append(append([]Part(nil), steps[k].Parts...), steps[k].Onto...) {
 			in[q] = true
+			in[p.pieces[p.index[q]].Of] = true
 		}
 		closed := len(ds) > 0
 		for _, c := range p.ring {
@@ -124,16 +133,22 @@ func (p *Plan) addChecks(steps []Step) {
 
 // String is the step in words: "Add left, moving it to the right".
 func (s Step) String() string {
-	what := joinParts(s.Parts, " and ")
+	parts, onto := s.what, s.onto
+	if parts == nil {
+		parts, onto = s.Parts, s.Onto
+	}
+	what := joinParts(parts, " and ")
 	switch {
-	case len(s.Onto) == 0 && len(s.Parts) == 1:
+	case s.Made != "":
+		return "Make up " + string(s.Made) + " from " + joinParts(s.Parts, " and ")
+	case len(s.Onto) == 0 && len(parts) == 1:
 		return "Begin with " + what
 	case len(s.Onto) == 0:
 		return "Begin with " + what + " as one piece"
-	case len(s.Parts) == 1:
+	case len(parts) == 1:
 		return "Add " + what + ", moving it " + s.Way
 	}
-	return "Join " + what + " as one piece to " + joinParts(s.Onto, " and ") + ", moving them " + s.Way
+	return "Join " + what + " as one piece to " + joinParts(onto, " and ") + ", moving them " + s.Way
 }
 
 // joinParts lists names, the last one after the word given.

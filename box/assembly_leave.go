@@ -29,7 +29,7 @@ func (a *assembler) single(in []int) (leave, bool) {
 			if overlap(m.stop[i], among) {
 				continue
 			}
-			s := [4]int{parted[x], len(a.nodes[i]), a.lapped(i, among), len(a.nodes) - i}
+			s := [4]int{parted[x], a.size(i), a.lapped(i, among), len(a.nodes) - i}
 			better := slices.Compare(s[:], score[:])
 			if !found || better < 0 || better == 0 && a.sideways(i, m.d) < a.sideways(i, a.moves[best.move].d) {
 				best, score, found = leave{[]int{i}, k}, s, true
@@ -101,7 +101,7 @@ func (a *assembler) lapped(i int, among bits) int {
 // sideways grades a direction for a node, from 0 for straight outward to 2000
 // for straight inward; a node without an outward direction is content with any.
 func (a *assembler) sideways(i int, d solid.Vec) int {
-	if q := &a.plan.pieces[a.nodes[i][0]]; len(a.nodes[i]) == 1 && q.Nominal != [2]MM{} {
+	if q := &a.plan.pieces[a.nodes[i][0]]; a.size(i) == 1 && q.Nominal != [2]MM{} {
 		return int(math.Round(1000 * (1 - q.outward().Dot(d))))
 	}
 	return 0

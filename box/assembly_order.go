@@ -43,15 +43,20 @@ type assembler struct {
 	moves   []move
 	looked  int // directions of near, then of far, that moves holds
 	done    bool
+	wholes  [][]Part     // pieces of the made-up parts that are still to be put together
+	make    map[int]Part // by node: its made-up part
 	steps   []Step
 	captive [][]Part
 }
 
 func newAssembler(p *Plan, made [][]Part) (*assembler, error) {
+	made = p.spread(made)
 	if err := unknownMade(p, made); err != nil {
 		return nil, err
 	}
-	a := &assembler{plan: p, nodeOf: make([]int, len(p.pieces)), seams: p.seams}
+	given := len(made)
+	made = p.withWholes(made)
+	a := &assembler{plan: p, wholes: made[given:], nodeOf: make([]int, len(p.pieces)), seams: p.seams}
 	for i := range a.nodeOf {
 		a.nodeOf[i] = -1
 	}
@@ -84,6 +89,9 @@ func newAssembler(p *Plan, made [][]Part) (*assembler, error) {
 		}
 		if i, ok := p.index[s.Under]; ok {
 			e[1] = a.nodeOf[i]
+		}
+		if e[0] == e[1] { // within one piece
+			e = [2]int{-1, -1}
 		}
 		a.ends = append(a.ends, e)
 		a.equal = append(a.equal, strings.Contains(s.Joint, "mitre"))
@@ -243,7 +251,9 @@ func (a *assembler) build(in []int) {
 		return
 	}
 	if len(in) == 1 {
-		a.begin(in)
+		if !a.makeUp(in[0]) {
+			a.begin(in)
+		}
 		return
 	}
 	l, ok := a.single(in)
@@ -252,6 +262,9 @@ func (a *assembler) build(in []int) {
 	}
 	if !ok {
 		a.captive = append(a.captive, a.parts(in))
+		for _, i := range in {
+			a.makeUp(i)
+		}
 		a.begin(in)
 		return
 	}
@@ -291,13 +304,21 @@ func (a *assembler) parts(in []int) []Part {
 	return out
 }
 
-func (a *assembler) begin(in []int) { a.steps = append(a.steps, Step{Parts: a.parts(in)}) }
+func (a *assembler) begin(in []int) {
+	s := Step{Parts: a.parts(in)}
+	s.what, s.onto = a.short(s.Parts), nil
+	a.steps = append(a.steps, s)
+}
 
 // join writes the step in which a set comes back to the rest.
 func (a *assembler) join(l leave, rest []int) {
+	if len(l.set) == 1 {
+		a.makeUp(l.set[0])
+	}
 	d := a.moves[l.move].d.Scale(-1)
 	s := Step{Parts: a.parts(l.set), Onto: a.parts(rest), Move: Direction{d.X + 0, d.Y + 0, d.Z + 0}, Way: wayWords(d)}
-	if len(s.Parts) == 1 && math.Abs(a.plan.pieces[a.plan.index[s.Parts[0]]].Home.W.Dot(d)) > 1-1e-9 && strings.Contains(s.Way, " and ") {
+	s.what, s.onto = a.short(s.Parts), a.short(s.Onto)
+	if len(s.what) == 1 && math.Abs(a.plan.pieces[a.plan.index[s.Parts[0]]].Home.W.Dot(d)) > 1-1e-9 && strings.Contains(s.Way, " and ") {
 		s.Way += ", square to its face"
 	}
 	left, right := a.mark(l.set), a.mark(rest)

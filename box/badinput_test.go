@@ -65,6 +65,7 @@ func fullDesigns() map[string]box.Design {
 		"marked":   markedDesign(rect, board),
 		"opened":   openedDesign(rect, board),
 		"slid":     slidDesign(rect, board),
+		"strips":   stripsDesign(rect),
 		"hip rise": hip.With(func(d *box.Design) { d.Roof = box.Hip{Rise: 50, Level: true, Over: over}; d.Free = nil }),
 		"polygon": poly.With(func(d *box.Design) {
 			d.Footprint = box.Polygon{Points: []box.Point{{X: -80, Y: -70}, {X: 90, Y: -75}, {X: 85, Y: 80}, {X: -75, Y: 70}}}
@@ -279,6 +280,7 @@ var concrete = map[reflect.Type][]any{
 	reflect.TypeFor[box.FloorForm](): {box.FloorBetween{}, box.FloorUnder{}, box.NoFloor{}},
 	reflect.TypeFor[box.Inner]():     {box.Partition{}, box.Shelf{}, box.FalseFloor{}, box.Baffles{}, box.Lobby{}, box.BeeBlock{}, box.EntrancePlate{}, box.Tunnel{}},
 	reflect.TypeFor[box.Outer]():     {box.Batten{}, box.SplitBatten{}, box.Strap{}, box.Feet{}, box.PoleSocket{}, box.CoverStrip{}, box.RidgeCap{}, box.Felt{}, box.EntrancePlate{}, box.Tunnel{}, box.LandingBoard{}},
+	reflect.TypeFor[box.EdgeJoint](): {box.EdgeGlued{}, box.LooseTongue{}, box.TongueGroove{}, box.Shiplap{}},
 	reflect.TypeFor[box.Feature](): {box.Entrance{}, box.Vents{}, box.Drains{}, box.CornerCuts{}, box.Cut{},
 		box.Engrave{}, box.Text{}, box.PartMarks{}, box.GripGrooves{}, box.Pattern{}, box.Rail{}, box.RoundCorners{}, box.Scallops{},
 		box.Hang{}, box.DripGroove{}, box.EavesVents{}, box.Edging{}},

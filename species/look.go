@@ -48,7 +48,7 @@ func survey(plan *box.Plan, animal Preset, site Site) (*look, error) {
 	l.width, l.depth, l.height = float64(w), float64(d), float64(h)
 	ow, od, oh := plan.Outside()
 	l.outside = [3]float64{float64(ow), float64(od), float64(oh)}
-	for _, q := range plan.Pieces() {
+	for _, q := range plan.Parts() {
 		p := piece{Piece: q, outward: q.Home.W}
 		in := -float64(q.Thickness)
 		if q.Panel.Face == box.FromInner {

@@ -53,8 +53,9 @@ func fits(pieces []box.Piece, seams []box.Seam, voids []box.Void) error {
 			declared += v.Volume
 		}
 	}
+	whole := wholes(pieces)
 	for _, s := range seams {
-		if !(s.Contact > 0) && !square[string(s.Over)+"/"+string(s.Under)] {
+		if !(s.Contact > 0) && !square[string(whole(s.Over))+"/"+string(whole(s.Under))] {
 			bad("%s and %s do not touch", s.Over, s.Under)
 		}
 	}
@@ -66,6 +67,23 @@ func fits(pieces []box.Piece, seams []box.Seam, voids []box.Void) error {
 
 // covers reports whether a part stands on a face of the cavity.
 func covers(q *box.Piece) bool { return q.Nominal != [2]box.MM{} }
+
+// wholes names, for a strip, the made-up part that it belongs to, and any other
+// part itself.
+func wholes(pieces []box.Piece) func(box.Part) box.Part {
+	of := map[box.Part]box.Part{}
+	for i := range pieces {
+		if q := &pieces[i]; q.Of != "" {
+			of[q.Part] = q.Of
+		}
+	}
+	return func(p box.Part) box.Part {
+		if w, ok := of[p]; ok {
+			return w
+		}
+		return p
+	}
+}
 
 // inner is the cavity's side of a part that covers a face of it.
 func inner(q *box.Piece) solid.Plane {
@@ -84,10 +102,11 @@ func inner(q *box.Piece) solid.Plane {
 func empty(pieces []box.Piece, seams []box.Seam) (float64, bool) {
 	var in, out []solid.Plane
 	var names []box.Part
+	whole := wholes(pieces)
 	for i := range pieces {
 		if q := &pieces[i]; covers(q) {
 			h := inner(q)
-			in, out, names = append(in, h), append(out, h.Shift(float64(q.Thickness))), append(names, q.Part)
+			in, out, names = append(in, h), append(out, h.Shift(float64(q.Thickness))), append(names, whole(q.Part))
 		}
 	}
 	if len(in) < 4 {
@@ -98,7 +117,8 @@ func empty(pieces []box.Piece, seams []box.Seam) (float64, bool) {
 	// so has a joint. Leaning walls may meet somewhere below a box without a floor.
 	joined := map[[2]box.Part]bool{}
 	for _, s := range seams {
-		joined[[2]box.Part{s.Over, s.Under}], joined[[2]box.Part{s.Under, s.Over}] = true, true
+		a, b := whole(s.Over), whole(s.Under)
+		joined[[2]box.Part{a, b}], joined[[2]box.Part{b, a}] = true, true
 	}
 	for _, f := range solid.Intersect(in).Faces {
 		for _, next := range f.Next {

@@ -308,7 +308,7 @@ func (s source) item(g box.Group, members []int, cuts []cutSize, step float64) I
 // jointOf is the joint of the seam between two parts, "" without one.
 func (s source) jointOf(p, q box.Part) string {
 	for _, m := range s.seams {
-		if m.Over == p && m.Under == q || m.Over == q && m.Under == p {
+		if m.Over == p && s.is(m.Under, q) || m.Under == p && s.is(m.Over, q) {
 			return m.Joint
 		}
 	}

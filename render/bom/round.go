@@ -146,10 +146,29 @@ func (s source) guests(p box.Piece) []bool {
 	return out
 }
 
+// of is the made-up part that a strip belongs to, "" for any other part.
+func (s source) of(name box.Part) box.Part {
+	for i := range s.pieces {
+		if s.pieces[i].Part == name {
+			return s.pieces[i].Of
+		}
+	}
+	return ""
+}
+
+// is reports whether a name means a piece: its own, or that of the part it makes
+// up.
+func (s source) is(piece, name box.Part) bool {
+	return piece == name || name != "" && s.of(piece) == name
+}
+
 func (s source) guest(p box.Piece, e box.PanelEdge) bool {
 	known, under, joint := false, false, e.Joint
+	if p.Of != "" && s.of(e.Neighbour) == p.Of {
+		return false // strips grow with the part they make up, and that is trimmed
+	}
 	for _, m := range s.seams {
-		if m.Over == p.Part && m.Under == e.Neighbour || m.Under == p.Part && m.Over == e.Neighbour {
+		if m.Over == p.Part && s.is(m.Under, e.Neighbour) || m.Under == p.Part && s.is(m.Over, e.Neighbour) {
 			known, under = true, m.Under == p.Part
 			if m.Joint != "" {
 				joint = m.Joint
@@ -163,7 +182,7 @@ func (s source) guest(p box.Piece, e box.PanelEdge) bool {
 	// A part that reaches right across its neighbour, as the second part of a
 	// comb does, ends flush with it and is no guest.
 	for _, q := range s.pieces {
-		if q.Part == e.Neighbour {
+		if s.is(q.Part, e.Neighbour) {
 			return float64(e.Adds) < float64(q.Thickness)-near
 		}
 	}
@@ -237,11 +256,11 @@ func (s source) enters(p box.Piece, e box.PanelEdge) float64 {
 	}
 	depth := 0.0
 	for _, q := range s.pieces {
-		if q.Part != e.Neighbour {
+		if !s.is(q.Part, e.Neighbour) {
 			continue
 		}
 		for _, op := range q.Panel.Ops {
-			if op.Guest == p.Part {
+			if s.is(p.Part, op.Guest) {
 				depth = math.Max(depth, float64(op.To-op.From))
 			}
 		}

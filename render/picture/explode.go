@@ -25,7 +25,7 @@ func Explode(solids []Solid, spread float64) {
 		case strings.HasPrefix(name, "roof/"):
 			level := solid.Vec{X: s.Out.X, Y: s.Out.Y}
 			s.Shift = level.Scale(0.8 * gap).Add(up.Scale(1.6 * gap))
-		case name == "floor":
+		case name == "floor" || strings.HasPrefix(name, "floor/"):
 			s.Shift = s.Out.Scale(1.4 * gap)
 		case strings.HasPrefix(name, "inner/"):
 			s.Shift = solid.Vec{}

@@ -1,0 +1,566 @@
+package box_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"holt.example/box"
+	"holt.example/box/boxtest"
+	"holt.example/box/outline"
+	"holt.example/box/solid"
+)
+
+// wide is a box whose front is 536 wide: 506 and two sides of 15, which it laps
+// over. It is 300 + 15 + 20 high, and a flat roof leaves its top square.
+var wide = box.Design{
+	Name: "wide", Board: box.Board{Thickness: 15, Width: 145},
+	Size: box.Cavity{Width: 506, Depth: 130, Height: 300},
+	Roof: box.Flat{Over: box.Overhangs{All: 20}}, Floor: box.FloorBetween{Raise: 20},
+	MadeUp: []box.MadeUp{{Of: box.Front}},
+}
+
+func madeOf(j box.EdgeJoint) box.Design {
+	return wide.With(func(d *box.Design) { d.MadeUp[0].Joint = j })
+}
+
+// stripsDesign sets every field of made-up parts.
+func stripsDesign(rect box.Design) box.Design {
+	return rect.With(func(d *box.Design) {
+		board := box.Board{Thickness: 5, Measured: 4.9, Least: 4.8, Most: 5, Width: 100, Density: 600}
+		d.MadeUp = []box.MadeUp{
+			{Of: box.AllWalls, Width: 95, Least: 50, Joint: box.TongueGroove{Tongue: 6, Thickness: 4, Play: 0.3, Gap: 1}},
+			{Of: box.Left, Width: 95, Least: 50, Joint: box.LooseTongue{Width: 12, Board: board, Play: 0.1}},
+			{Of: box.AllRoof, Width: 100, Least: 50, Joint: box.Shiplap{Lap: 10, Gap: 1}},
+			{Of: box.Floor, Width: 90, Least: 50, Joint: box.EdgeGlued{}},
+		}
+		d.Features = d.Features[:1]
+	})
+}
+
+// The widths of strips, worked by hand: n boards that each cover their width
+// less the tongue or lap, n-1 gaps between them.
+func TestWidthsOfStrips(t *testing.T) {
+	for _, x := range []struct {
+		what         string
+		wide, board  box.MM
+		joint        box.EdgeJoint
+		n            int
+		cover, first float64 // what shows of each; the first is as much wider as its tongue or lap
+	}{
+		{"the front of the brief", 536, 145, nil, 4, 134, 134},       // 536/145 = 3.7
+		{"the same by name", 536, 145, box.EdgeGlued{}, 4, 134, 134}, // likewise
+		{"nothing to spare", 435, 145, nil, 3, 145, 145},             // 3 x 145 exactly
+		{"a hair over", 435.1, 145, nil, 4, 108.775, 108.775},        // 435.1/4
+		{"loose tongues take no width", 536, 145, box.LooseTongue{}, 4, 134, 134},
+		{"tongue 8", 536, 145, box.TongueGroove{Tongue: 8}, 4, 134, 142},                   // cover 137: 3.91
+		{"tongue 10", 600, 145, box.TongueGroove{Tongue: 10}, 5, 120, 130},                 // cover 135: 4.44
+		{"tongue of its own", 536, 145, box.TongueGroove{}, 4, 134, 139},                   // a third of 15, as long as thick
+		{"tongue and gap", 536, 145, box.TongueGroove{Tongue: 8, Gap: 2}, 4, 132.5, 140.5}, // (536+2)/(137+2) = 3.87; (536-3x2)/4
+		{"lap", 536, 145, box.Shiplap{Lap: 12}, 5, 107.2, 119.2},                           // cover 133: 4.03
+		{"lap and gap", 536, 145, box.Shiplap{Lap: 12, Gap: 2}, 4, 132.5, 144.5},           // (536+2)/(133+2) = 3.99
+		{"five from 135", 536, 135, box.TongueGroove{Tongue: 8}, 5, 107.2, 115.2},          // cover 127: 4.22
+	} {
+		d := madeOf(x.joint).With(func(d *box.Design) {
+			d.Size = box.Cavity{Width: x.wide - 30, Depth: 130, Height: 300}
+			d.MadeUp[0].Width = x.board
+		})
+		p := resolve(t, d)
+		require.Len(t, p.Wholes(), 1, x.what)
+		w := p.Wholes()[0]
+		require.Len(t, w.Strips, x.n, x.what)
+		assert.Equal(t, x.board, w.Boards)
+		assert.InDelta(t, x.cover, float64(w.Cover), 1e-6, x.what)
+		for k, name := range w.Strips {
+			q := piece(t, p, name)
+			assert.Equal(t, box.StripN(box.Front, k+1), name)
+			want := x.first
+			if k == x.n-1 {
+				want = x.cover // the last has no tongue
+			}
+			assert.InDelta(t, want, float64(q.Width), 1e-6, "%s: %s", x.what, name)
+			assert.InDelta(t, 335, float64(q.Length), 1e-6, "%s: %s", x.what, name)
+			assert.LessOrEqual(t, float64(q.Width), float64(x.board)+1e-6, "%s: %s", x.what, name)
+			assert.Equal(t, box.Front, q.Of)
+		}
+		boxtest.Sound(t, p)
+		for _, f := range p.Findings() {
+			assert.False(t, f.Code == "wider-than-board" && strings.HasPrefix(string(f.Part), "front"), x.what)
+		}
+	}
+}
+
+// A part that one board covers stays whole, to the last tenth of a micron.
+func TestNarrowPartsStayWhole(t *testing.T) {
+	for _, j := range []box.EdgeJoint{nil, (*box.TongueGroove)(nil), box.TongueGroove{Tongue: 10}, box.Shiplap{Lap: 20}} {
+		p := resolve(t, madeOf(j).With(func(d *box.Design) {
+			d.Size = box.Cavity{Width: 115, Depth: 130, Height: 300} // 145 with the sides
+			d.MadeUp = append(d.MadeUp, box.MadeUp{Of: box.Left, Joint: j})
+		}))
+		assert.Empty(t, p.Wholes())
+		assert.InDelta(t, 145, float64(piece(t, p, box.Front).Width), 1e-9)
+		assert.Equal(t, box.Part(""), piece(t, p, box.Front).Of)
+	}
+}
+
+// Where nothing else differs, strips that have the same neighbours are equal.
+func TestEqualStrips(t *testing.T) {
+	count := func(j box.EdgeJoint) []int {
+		var ns []int
+		for _, g := range resolve(t, madeOf(j)).Groups() {
+			if strings.HasPrefix(string(g.Parts[0]), "front/") {
+				ns = append(ns, len(g.Parts))
+			}
+		}
+		return ns
+	}
+	assert.Equal(t, []int{4}, count(nil))
+	assert.Equal(t, []int{2, 2, 3}, count(box.LooseTongue{}), "outer strips, inner ones, tongues")
+	assert.Equal(t, []int{1, 2, 1}, count(box.TongueGroove{Tongue: 8}))
+	// The last of five has no lip under a next one and is narrower.
+	assert.Equal(t, []int{1, 3, 1}, count(box.Shiplap{Lap: 12}))
+}
+
+// What the strips hold together is the part less the play of their joints; the
+// play by hand, per mm of length, and as the plan declares it.
+func TestVolumesOfStrips(t *testing.T) {
+	for _, x := range []struct {
+		joint box.EdgeJoint
+		play  float64 // mm2
+	}{
+		{nil, 0},
+		// Two grooves 5 + 0.2 thick and 15/2 + 0.2 deep, less a tongue 5 x 15.
+		{box.LooseTongue{}, 2*5.2*7.7 - 75},
+		{box.LooseTongue{Width: 20, Board: box.Board{Thickness: 4}, Play: 0.5}, 2*4.5*10.5 - 80},
+		// A groove 5.2 x 8.2 less a tongue 5 x 8.
+		{box.TongueGroove{Tongue: 8}, 5.2*8.2 - 40},
+		// The same and a gap of 2 above and below the groove: 15 - 5.2 thick.
+		{box.TongueGroove{Tongue: 8, Gap: 2}, 5.2*8.2 - 40 + 2*(15-5.2)},
+		{box.Shiplap{Lap: 12}, 0},
+		{box.Shiplap{Lap: 12, Gap: 2}, 2 * 15},
+	} {
+		p := resolve(t, madeOf(x.joint))
+		w := p.Wholes()[0]
+		whole := 536.0 * 335 * 15
+		assert.InDelta(t, whole, w.Volume, 1e-2)
+		sum := 0.0
+		for _, name := range append(append([]box.Part(nil), w.Strips...), w.Tongues...) {
+			sum += piece(t, p, name).Volume
+		}
+		lost := float64(len(w.Strips)-1) * 335 * x.play
+		assert.InDelta(t, whole-lost, sum, 1e-2, "%T", x.joint)
+		// Voids are owned between the outer planes; the front runs 20 below them.
+		assert.InDelta(t, lost*315/335, voidOf(p, "play", ""), 1e-2, "%T", x.joint)
+	}
+}
+
+// fills reports whether a place lies within a body, prisms apart.
+func fills(b box.Piece, at solid.Vec) bool {
+	for _, h := range b.Body.Base {
+		if h.At(at) > 0 {
+			return false
+		}
+	}
+	for _, c := range b.Body.Cutters {
+		in := true
+		for _, h := range c {
+			in = in && h.At(at) <= 0
+		}
+		if in {
+			return false
+		}
+	}
+	return true
+}
+
+// owner is the piece that holds a place, "" if none does.
+func owner(p *box.Plan, at solid.Vec) box.Part {
+	for _, q := range p.Pieces() {
+		if fills(q, at) {
+			return q.Part
+		}
+	}
+	return ""
+}
+
+// The layers of each joint, probed from the inner face of the front (y = -65)
+// outwards, beside the plane between the first two strips at x = -134.
+func TestLayersOfEdgeJoints(t *testing.T) {
+	for _, x := range []struct {
+		joint  box.EdgeJoint
+		dx     float64 // right of the plane
+		layers []box.Part
+	}{ // every 1.5 mm: w = 0.75, 2.25, ... 14.25
+		{nil, 1, []box.Part{"front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2"}},
+		{nil, -1, []box.Part{"front/1", "front/1", "front/1", "front/1", "front/1", "front/1", "front/1", "front/1", "front/1", "front/1"}},
+		// The tongue is 5 thick: 5 to 10 over the inner face.
+		{box.TongueGroove{Tongue: 8}, 1, []box.Part{"front/2", "front/2", "front/2", "front/1", "front/1", "front/1", "front/1", "front/2", "front/2", "front/2"}},
+		{box.TongueGroove{Tongue: 8}, 8.1, []box.Part{"front/2", "front/2", "front/2", "", "", "", "", "front/2", "front/2", "front/2"}},
+		{box.TongueGroove{Tongue: 8}, 8.3, []box.Part{"front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2"}},
+		{box.LooseTongue{}, -7, []box.Part{"front/1", "front/1", "front/1", "front/tongue/1", "front/tongue/1", "front/tongue/1", "front/tongue/1", "front/1", "front/1", "front/1"}},
+		{box.LooseTongue{}, 7.6, []box.Part{"front/2", "front/2", "front/2", "", "", "", "", "front/2", "front/2", "front/2"}},
+		// The inner half of the first goes on under the outer half of the second.
+		{box.Shiplap{Lap: 11}, 5, []box.Part{"front/1", "front/1", "front/1", "front/1", "front/1", "front/2", "front/2", "front/2", "front/2", "front/2"}},
+	} {
+		p := resolve(t, madeOf(x.joint))
+		for i, want := range x.layers {
+			w := 0.75 + 1.5*float64(i)
+			at := solid.Vec{X: -134 + x.dx, Y: -65 - w, Z: 100}
+			assert.Equal(t, want, owner(p, at), "%T, %v right, %v out", x.joint, x.dx, w)
+		}
+	}
+}
+
+// On a roof with its boards across the slope, each board laps over the one below
+// it, so that rain runs off; tongues point up.
+func TestRainRunsOffShiplap(t *testing.T) {
+	for _, roof := range []box.RoofForm{box.Pent{Pitch: 15}, box.Gable{Pitch: 30}} {
+		p := resolve(t, wide.With(func(d *box.Design) {
+			d.Roof, d.Size = roof, box.Cavity{Width: 300, Depth: 300, Height: 300}
+			d.Boards = map[box.Part]box.Board{box.AllRoof: {Thickness: 14, Width: 120, Grain: box.GrainAcross}}
+			d.MadeUp = []box.MadeUp{{Of: box.AllRoof, Joint: box.Shiplap{Lap: 20}}}
+		}))
+		require.NotEmpty(t, p.Wholes())
+		boxtest.Sound(t, p)
+		for _, w := range p.Wholes() {
+			for k := range w.Strips[1:] {
+				a, b := piece(t, p, w.Strips[k]), piece(t, p, w.Strips[k+1])
+				_, hi := a.Body.Convex().Reach(solid.Vec{Z: 1})
+				_, hib := b.Body.Convex().Reach(solid.Vec{Z: 1})
+				assert.Greater(t, hib, hi, "%s is the upper one", b.Part)
+				seam := seamOf(t, p, a.Part, b.Part)
+				f := solid.Vec{X: float64(seam.From.X+seam.To.X) / 2, Y: float64(seam.From.Y+seam.To.Y) / 2, Z: float64(seam.From.Z+seam.To.Z) / 2}
+				_, outer := facesOf(t, p, w.Part)
+				up := (solid.Vec{Z: 1}).Sub(outer.N.Scale(outer.N.Z)).Unit()
+				assert.Equal(t, a.Part, owner(p, f.Add(up.Scale(10)).Add(outer.N.Scale(6))), "inside")
+				assert.Equal(t, b.Part, owner(p, f.Add(up.Scale(10)).Add(outer.N.Scale(8))), "outside")
+			}
+		}
+	}
+}
+
+func seamOf(t *testing.T, p *box.Plan, a, b box.Part) box.Seam {
+	t.Helper()
+	for _, m := range p.Seams() {
+		if m.Over == a && m.Under == b {
+			return m
+		}
+	}
+	require.Fail(t, "no seam", "%s with %s", a, b)
+	return box.Seam{}
+}
+
+// Strips of leaning, bevelled and mitred parts are parted square to their faces.
+func TestStripsOfLeaningWalls(t *testing.T) {
+	for _, j := range []box.EdgeJoint{nil, box.LooseTongue{}, box.TongueGroove{Tongue: 8, Gap: 1}, box.Shiplap{Lap: 10, Gap: 1}} {
+		p := resolve(t, wide.With(func(d *box.Design) {
+			d.Size = box.Cavity{Width: 300, Depth: 300, Height: 300}
+			d.Walls = []box.Wall{{On: box.Front, Lean: 8}, {On: box.Left, Lean: -5}, {On: box.Back, Above: 60, Below: 40}}
+			d.Roof = box.Pent{Pitch: 12, Over: box.Overhangs{Front: 30}}
+			d.MadeUp = []box.MadeUp{{Of: box.AllWalls, Joint: j}, {Of: box.AllRoof, Joint: j}, {Of: box.Floor, Joint: j}}
+		}))
+		require.Len(t, p.Wholes(), 6)
+		boxtest.Sound(t, p)
+		for _, q := range p.Pieces() {
+			n := 0
+			for _, e := range q.Panel.Edges {
+				if nb, ok := p.Piece(e.Neighbour); ok && nb.Of == q.Of {
+					assert.Zero(t, e.Bevel, "%s at %s", q.Part, e.Neighbour)
+					n++
+				}
+			}
+			assert.Contains(t, []int{1, 2}, n, q.Part)
+		}
+	}
+}
+
+// A design names its strips from the left seen from outside, and from below.
+func TestNamesOfStrips(t *testing.T) {
+	p := resolve(t, wide.With(func(d *box.Design) {
+		d.Size = box.Cavity{Width: 300, Depth: 300, Height: 300}
+		d.Boards = map[box.Part]box.Board{box.Back: {Thickness: 15, Width: 145, Grain: box.GrainAcross}}
+		d.MadeUp = []box.MadeUp{{Of: box.AllWalls}, {Of: box.Floor}, {Of: box.AllRoof}}
+	}))
+	middle := func(name box.Part) solid.Vec {
+		lo, hi := piece(t, p, name).Body.Convex().Bounds()
+		return lo.Lerp(hi, 0.5)
+	}
+	assert.Less(t, middle("front/1").X, middle("front/2").X)
+	assert.Less(t, middle("right/1").Y, middle("right/2").Y)
+	assert.Greater(t, middle("left/1").Y, middle("left/2").Y)
+	assert.Less(t, middle("back/1").Z, middle("back/2").Z)
+	assert.Less(t, middle("floor/1").Y, middle("floor/2").Y)
+	assert.Less(t, middle("roof/1").X, middle("roof/2").X)
+	assert.Equal(t, box.Part("left/tongue/2"), box.TongueN(box.Left, 2))
+}
+
+// The plan has the part as one too.
+func TestWholeOfStrips(t *testing.T) {
+	d := madeOf(box.TongueGroove{Tongue: 8})
+	p := resolve(t, d)
+	plain := resolve(t, d.With(func(d *box.Design) { d.MadeUp = nil }))
+	w, one := piece(t, p, box.Front), piece(t, plain, box.Front)
+	one.Body, w.Body = solid.Body{}, solid.Body{} // compared as meshes
+	assert.Equal(t, one, w)
+	a, err := p.Mesh(box.Front)
+	require.NoError(t, err)
+	b, err := plain.Mesh(box.Front)
+	require.NoError(t, err)
+	assert.Equal(t, b, a)
+	var names []box.Part
+	for _, q := range p.Parts() {
+		names = append(names, q.Part)
+	}
+	assert.Equal(t, []box.Part{"front", "back", "left", "right", "floor", "roof"}, names)
+	assert.Len(t, p.Pieces(), 9)
+	words := strings.Join(p.Explain(box.Front), " ")
+	assert.Contains(t, words, "It is made up of 4 strips, front/1 to front/4, from boards 145 wide (tongue and groove): 134.0 of each shows.")
+	assert.Contains(t, strings.Join(p.Explain("front/2"), " "), "It is strip 2 of 4 of front, which is 536.0 wide: 134.0 of it shows, and 8.0 are its tongue.")
+	assert.Contains(t, strings.Join(p.Explain("front/2"), " "), "At front/3 (tongue and groove) it has its tongue: 8.0 added.")
+	_, ok := p.Piece("front/5")
+	assert.False(t, ok)
+	assert.Empty(t, p.Explain("front/5"))
+}
+
+// Strips that meet a made-up neighbour name the strip there, if it is one.
+func TestNeighboursOfStrips(t *testing.T) {
+	p := resolve(t, wide.With(func(d *box.Design) {
+		d.Size = box.Cavity{Width: 300, Depth: 300, Height: 300}
+		d.Floor = box.FloorBetween{Raise: 20, Joint: nil}
+		d.MadeUp = []box.MadeUp{{Of: box.AllWalls}, {Of: box.Floor}}
+	}))
+	near := func(name box.Part) string {
+		var out []string
+		for _, e := range piece(t, p, name).Panel.Edges {
+			out = append(out, string(e.Neighbour))
+		}
+		return fmt.Sprint(out)
+	}
+	// 330 wide: three of 110. The floor, 300 x 300, is three of 100 from front to
+	// back; the sides likewise.
+	assert.ElementsMatch(t, []box.Part{"front/1", "front/2", "front/3"}, p.Wholes()[0].Strips)
+	assert.Contains(t, near("front/1"), "left/3")
+	assert.Contains(t, near("front/1"), "floor/1")
+	assert.Contains(t, near("front/3"), "right/1")
+	assert.NotContains(t, near("front/2"), "left")
+	assert.Contains(t, near("left/2"), "floor/2")
+	assert.Contains(t, near("floor/1"), "front", "three strips of it")
+	assert.Contains(t, near("floor/1"), "left/3")
+}
+
+// Length, position and gaps of the seams between strips.
+func TestSeamsOfStrips(t *testing.T) {
+	p := resolve(t, madeOf(box.TongueGroove{Tongue: 8, Gap: 2, Dry: true}))
+	for k, x := range []float64{-268 + 132.5, -268 + 132.5 + 134.5, -268 + 132.5 + 2*134.5} {
+		m := seamOf(t, p, box.StripN(box.Front, k+1), box.StripN(box.Front, k+2))
+		assert.InDelta(t, x, float64(m.From.X), 1e-6)
+		assert.InDelta(t, -65, float64(m.From.Y), 1e-6)
+		assert.InDelta(t, -35, float64(m.From.Z), 1e-6)
+		assert.InDelta(t, 300, float64(m.To.Z), 1e-6)
+		assert.Equal(t, box.MM(2), m.Least)
+		assert.Equal(t, box.Deg(180), m.Theta)
+		assert.False(t, m.Glued())
+		// The cheeks of the tongue, 6 in the groove, and its end: 0.1 and 0.2 apart.
+		assert.InDelta(t, 335*(2*6+5), m.Contact, 1e-3)
+	}
+	assert.True(t, seamOf(t, resolve(t, wide), "front/1", "front/2").Glued())
+	assert.InDelta(t, 335*15, seamOf(t, resolve(t, wide), "front/1", "front/2").Contact, 1e-3)
+}
+
+// A hole across the joint of two strips: what each loses is the segment of a
+// circle, r2 acos(d/r) - d sqrt(r2 - d2), on its side of the plane.
+func TestHoleAcrossStrips(t *testing.T) {
+	const r, right = 30.0, 10.0 // of the plane at x = 0, between front/2 and front/3
+	segment := func(d float64) float64 { return r*r*math.Acos(d/r) - d*math.Sqrt(r*r-d*d) }
+	d := wide.With(func(d *box.Design) {
+		d.Features = []box.Feature{box.Entrance{Shape: box.Round{Diameter: 2 * r}, Above: 120, Right: right}}
+	})
+	p := resolve(t, d)
+	boxtest.Sound(t, p)
+	blank := 134.0 * 335 * 15
+	// The outlines of both halves are area-true: nothing is lost to the chord.
+	assert.InDelta(t, blank-15*segment(right), piece(t, p, "front/2").Volume, 1e-2)
+	assert.InDelta(t, blank-15*(math.Pi*r*r-segment(right)), piece(t, p, "front/3").Volume, 1e-2)
+	assert.InDelta(t, 15*math.Pi*r*r, voidOf(p, "feature", "entrance front"), 1e-6)
+	found := false
+	for _, f := range p.Findings() {
+		assert.NotEqual(t, "thin-web", f.Code)
+		if f.Code == "crosses-strips" {
+			found = true
+			assert.Equal(t, "the entrance crosses the joint between front/2 and front/3: cut it once the strips are together", f.Why)
+			assert.InDelta(t, r-right, f.Got, 1e-9)
+		}
+	}
+	assert.True(t, found)
+	for name, area := range map[box.Part]float64{"front/2": segment(right), "front/3": math.Pi*r*r - segment(right)} {
+		q := piece(t, p, name)
+		require.Len(t, q.Panel.Ops, 1)
+		assert.Equal(t, box.OpNotch, q.Panel.Ops[0].Kind)
+		assert.InDelta(t, area, q.Panel.Ops[0].Region.Area(), 1e-6)
+		assert.InDelta(t, 134*335-area, q.Panel.Machined.Area(), 1e-3)
+	}
+	assert.Equal(t, box.OpBore, piece(t, p, box.Front).Panel.Ops[0].Kind, "in the whole part it is a bore")
+
+	// Across a tongue the first strip loses the piece of its tongue too: the slice
+	// of the circle from the plane to the tongue's end, by the same formula.
+	p = resolve(t, madeOf(box.TongueGroove{Tongue: 8}).With(func(e *box.Design) { e.Features = d.Features }))
+	boxtest.Sound(t, p)
+	tongue := segment(right-8) - segment(right)
+	groove := segment(right-8.2) - segment(right)
+	blank2 := blank + 335*(8*5-5.2*8.2) // front/2: a tongue and a groove
+	// The facets of the arcs lie up to 0.01 off: over 2 x 8.2 mm of arc and 5 mm of
+	// thickness, twice, under 2 mm3.
+	assert.InDelta(t, blank2-15*segment(right)-5*tongue, piece(t, p, "front/2").Volume, 2)
+	assert.InDelta(t, blank2-15*(math.Pi*r*r-segment(right))+5.2*groove, piece(t, p, "front/3").Volume, 2)
+	assert.InDelta(t, 15*math.Pi*r*r, voidOf(p, "feature", "entrance front"), 1e-6)
+
+	// A loose tongue loses its share.
+	p = resolve(t, madeOf(box.LooseTongue{}).With(func(e *box.Design) { e.Features = d.Features }))
+	boxtest.Sound(t, p)
+	slice := segment(right-7.5) - segment(right+7.5)
+	assert.InDelta(t, 5*(15*335-slice), piece(t, p, "front/tongue/2").Volume, 1e-2)
+	assert.InDelta(t, 5*15*335, piece(t, p, "front/tongue/1").Volume, 1e-2)
+}
+
+// Pockets across joints: each strip takes its share, a loose tongue only what
+// reaches it, to the depth that reaches it.
+func TestPocketAcrossStrips(t *testing.T) {
+	pocket := func(depth box.MM, from box.CutSide) []box.Feature {
+		return []box.Feature{box.Cut{On: box.Front, At: box.Anchor{Right: 10, Up: 100}, Shape: box.Rect{Width: 60, Height: 40}, Depth: depth, From: from}}
+	}
+	for _, from := range []box.CutSide{box.FromOuter, box.FromInner} {
+		for _, x := range []struct {
+			depth  box.MM
+			tongue float64 // its depth in the tongue, which is 5 to 10 from either face
+		}{{3, 0}, {7, 2}, {12, 5}} {
+			p := resolve(t, madeOf(box.LooseTongue{}).With(func(d *box.Design) { d.Features = pocket(x.depth, from) }))
+			boxtest.Sound(t, p)
+			// 20 x 40 in front/2, and 40 x 40 in front/3.
+			q := piece(t, p, "front/2")
+			var op box.Op
+			for _, o := range q.Panel.Ops {
+				if o.Source == "pocket" {
+					op = o
+				}
+			}
+			assert.Equal(t, box.OpPocket, op.Kind)
+			assert.InDelta(t, 20*40, op.Region.Area(), 1e-6)
+			assert.Equal(t, x.depth, op.To-op.From)
+			assert.InDelta(t, 5*15*335-15*40*x.tongue, piece(t, p, "front/tongue/2").Volume, 1e-2, "%v deep", x.depth)
+			assert.InDelta(t, 60*40*float64(x.depth), voidOf(p, "feature", ""), 1e-6)
+		}
+	}
+	// In shiplap a shallow pocket from outside leaves the inner lip alone, one from
+	// inside is the first strip's up to the end of its lip.
+	for from, x := range map[box.CutSide][2]float64{box.FromOuter: {20, 40}, box.FromInner: {32, 28}} {
+		p := resolve(t, madeOf(box.Shiplap{Lap: 12}).With(func(d *box.Design) {
+			d.MadeUp[0].Width = 150 // four strips
+			d.Features = pocket(3, from)
+		}))
+		boxtest.Sound(t, p)
+		plain := resolve(t, madeOf(box.Shiplap{Lap: 12}).With(func(d *box.Design) { d.MadeUp[0].Width = 150 }))
+		for k, name := range []box.Part{"front/2", "front/3"} {
+			assert.InDelta(t, piece(t, plain, name).Volume-x[k]*40*3, piece(t, p, name).Volume, 1e-2, name)
+		}
+	}
+}
+
+// Lines are divided where strips meet on the face that they are drawn on.
+func TestLinesAcrossStrips(t *testing.T) {
+	line := outline.Line(outline.Point{X: -250}, outline.Point{X: 250})
+	for from, first := range map[box.CutSide]float64{box.FromOuter: 250 - 134, box.FromInner: 250 - 134 + 12} {
+		p := resolve(t, madeOf(box.Shiplap{Lap: 12}).With(func(d *box.Design) {
+			d.MadeUp[0].Width = 150
+			d.Features = []box.Feature{box.Engrave{On: box.Front, Lines: []outline.Path{line}, At: box.Anchor{Up: 50}, From: from}}
+		}))
+		total := 0.0
+		for k, name := range p.Wholes()[0].Strips {
+			ops := piece(t, p, name).Panel.Ops
+			l := 0.0
+			for _, o := range ops {
+				for _, s := range o.Strokes {
+					l += s.Length()
+				}
+			}
+			if k == 0 {
+				assert.InDelta(t, first, l, 1e-6)
+			}
+			total += l
+		}
+		assert.InDelta(t, 500, total, 1e-6)
+	}
+}
+
+// A made-up part is put together before it goes into the box.
+func TestStripsAreMadeUpFirst(t *testing.T) {
+	p := resolve(t, madeOf(box.LooseTongue{}))
+	a, err := p.Assembly()
+	require.NoError(t, err)
+	var text []string
+	for _, s := range a.Steps {
+		text = append(text, s.String())
+		if s.Made != "" {
+			assert.Len(t, s.Seams, 9, "three between strips, six with tongues")
+		}
+	}
+	all := strings.Join(text, "\n")
+	assert.Contains(t, all, "Make up front from front/1, front/2, front/3, front/4, front/tongue/1, front/tongue/2 and front/tongue/3")
+	assert.Contains(t, all, "Add front, moving it to the back")
+	assert.Equal(t, 1, strings.Count(all, "Make up"))
+	checked := 0
+	for _, s := range a.Steps {
+		checked += len(s.Check)
+	}
+	assert.Equal(t, 2, checked, "the diagonals, once")
+	// Told that it is one piece already, or one with the left side.
+	a, err = p.Assembly([]box.Part{box.Front, box.Left})
+	require.NoError(t, err)
+	for _, s := range a.Steps {
+		assert.Empty(t, s.Made)
+	}
+	assert.Equal(t, "Begin with front and left as one piece", a.Steps[0].String())
+	_, err = p.Assembly([]box.Part{"front/1", "front"})
+	require.ErrorContains(t, err, "in one piece already")
+}
+
+// What is wrong with made-up parts, each with its place and its range.
+func TestStripsRefused(t *testing.T) {
+	set := func(f func(m *box.MadeUp, d *box.Design)) func(*box.Design) {
+		return func(d *box.Design) { f(&d.MadeUp[0], d) }
+	}
+	joint := func(j box.EdgeJoint) func(*box.Design) {
+		return set(func(m *box.MadeUp, _ *box.Design) { m.Joint = j })
+	}
+	checkRefusals(t, wide, []refusal{
+		{"no such part", set(func(m *box.MadeUp, _ *box.Design) { m.Of = "frnt" }), "MadeUp[0].Of", "unknown-part", "try front", 0, 0},
+		{"an inner part", set(func(m *box.MadeUp, d *box.Design) {
+			d.Inner = []box.Inner{box.Partition{Name: "shelf", Height: 60}}
+			m.Of = box.InnerPart("shelf")
+		}), "MadeUp[0].Of", "unknown-part", "inner/shelf", 0, 0},
+		{"an open side", set(func(_ *box.MadeUp, d *box.Design) { d.Walls = []box.Wall{{On: box.Front, Open: true}} }), "MadeUp[0].Of", "unknown-part", "front", 0, 0},
+		{"twice", func(d *box.Design) { d.MadeUp = append(d.MadeUp, box.MadeUp{Of: box.Front}) }, "MadeUp[1].Of", "twice", "made up twice", 0, 0},
+		{"no width", func(d *box.Design) { d.Board.Width = 0 }, "MadeUp[0].Width", "missing", "how wide", 0, 0},
+		{"sheet", func(d *box.Design) { d.Board.Grain = box.GrainNone }, "MadeUp[0].Of", "no-grain", "sheet", 0, 0},
+		// Boards of 400 would make two strips of 268.
+		{"narrow strips", set(func(m *box.MadeUp, _ *box.Design) { m.Width, m.Least = 400, 300 }), "MadeUp[0].Least", "narrow-strip", "268: front is 536 wide, and boards of 400 make it up of 2 strips that narrow; want 300 to 10000 mm (try boards of at least 536)", 300, 10000},
+		// Three strips of 178.7 need boards of 186.7 with their tongues.
+		{"narrow with a tongue", set(func(m *box.MadeUp, _ *box.Design) { m.Joint, m.Least = box.TongueGroove{Tongue: 8}, 140 }), "MadeUp[0].Least", "narrow-strip", "try boards of at least 186.7", 140, 10000},
+		{"boards narrower than the tongue", set(func(m *box.MadeUp, _ *box.Design) { m.Joint, m.Width = box.TongueGroove{Tongue: 8}, 8 }), "MadeUp[0].Width", "range", "leaves nothing", 9, 10000},
+		{"too many strips", set(func(m *box.MadeUp, d *box.Design) { m.Width = 2 }), "MadeUp[0].Of", "range", "268", 2, 200},
+		{"least", set(func(m *box.MadeUp, _ *box.Design) { m.Least = -1 }), "MadeUp[0].Least", "range", "-1", 0, 10000},
+		// 15 less two cheeks of 1.5 and play of 0.2.
+		{"thick tongue", joint(box.TongueGroove{Thickness: 12}), "MadeUp[0].Joint.TongueGroove.Thickness", "range", "15 thick", 0.5, 11.8},
+		{"short tongue", joint(box.TongueGroove{Tongue: 1}), "MadeUp[0].Joint.TongueGroove.Tongue", "range", "length of a tongue", 2, 100},
+		{"gap past the tongue", joint(box.TongueGroove{Tongue: 8, Gap: 7.5}), "MadeUp[0].Joint.TongueGroove.Gap", "range", "keeps 1 in its groove", 0, 7},
+		{"play", joint(box.TongueGroove{Play: 3}), "MadeUp[0].Joint.TongueGroove.Play", "range", "room", 0, 2},
+		{"thick loose tongue", joint(box.LooseTongue{Board: box.Board{Thickness: 13}}), "MadeUp[0].Joint.LooseTongue.Board.Thickness", "range", "15 thick", 0.5, 11.8},
+		{"narrow loose tongue", joint(box.LooseTongue{Width: 3}), "MadeUp[0].Joint.LooseTongue.Width", "range", "width of a loose tongue", 4, 200},
+		{"no lap", joint(box.Shiplap{}), "MadeUp[0].Joint.Shiplap.Lap", "range", "lap of boarding", 3, 200},
+		{"gap past the lap", joint(box.Shiplap{Lap: 5, Gap: 5}), "MadeUp[0].Joint.Shiplap.Gap", "range", "1 must be left", 0, 4},
+		{"thin boarding", func(d *box.Design) { d.Board.Thickness, d.MadeUp[0].Joint = 2, box.Shiplap{Lap: 5} }, "MadeUp[0].Joint.Shiplap", "range", "no half", 2.5, 1000},
+	})
+}
