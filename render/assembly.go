@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"holt.example/box"
@@ -31,7 +32,7 @@ func assembly(b *strings.Builder, plan *box.Plan) {
 		if i > 0 && len(s.Onto) == 0 {
 			text = "Put aside what is done. " + text
 		}
-		line("%s%s.%s", text, closes(s), check(s.Check))
+		line("%s%s.%s", text, closes(plan, s), check(s.Check))
 		again = again || len(s.Check) > 0
 	}
 	if again {
@@ -48,8 +49,19 @@ func list(ps []box.Part) string {
 	return and(s)
 }
 
-// closes says which seams a step closes, and what holds them.
-func closes(s box.Step) string {
+// closes says which seams a step closes, and what holds them. Strips that are
+// together count as the part that they make up.
+func closes(plan *box.Plan, s box.Step) string {
+	whole := func(p box.Part) box.Part {
+		if q, ok := plan.Piece(p); ok && q.Of != "" && s.Made == "" {
+			return q.Of
+		}
+		return p
+	}
+	one := true
+	for _, p := range s.Parts {
+		one = one && whole(p) == whole(s.Parts[0])
+	}
 	// Seams that are held alike are said once: in what holds them the other
 	// part's name is each one's own.
 	type alike struct {
@@ -58,13 +70,14 @@ func closes(s box.Step) string {
 	}
 	var all []alike
 	for _, m := range s.Seams {
-		other := m.Over
-		if len(s.Parts) == 1 && s.Parts[0] == m.Over {
-			other = m.Under
+		over, under := whole(m.Over), whole(m.Under)
+		other := over
+		if one && whole(s.Parts[0]) == over {
+			other = under
 		}
 		name := bom.Escape(string(other))
-		if len(s.Parts) > 1 {
-			name = bom.Escape(string(m.Over)) + " with " + bom.Escape(string(m.Under))
+		if !one {
+			name = bom.Escape(string(over)) + " with " + bom.Escape(string(under))
 		}
 		how := m.Joint + ", " + holds(m)
 		key := replaceName(how, string(other), "each")
@@ -75,7 +88,9 @@ func closes(s box.Step) string {
 		if k == len(all) {
 			all = append(all, alike{key: key, how: how})
 		}
-		all[k].names = append(all[k].names, name)
+		if !slices.Contains(all[k].names, name) {
+			all[k].names = append(all[k].names, name)
+		}
 	}
 	if len(all) == 0 {
 		return ""

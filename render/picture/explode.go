@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"holt.example/box"
 	"holt.example/box/solid"
 )
 
@@ -55,7 +56,7 @@ func drawApart(solids []Solid, v View) *scene {
 	for range 6 {
 		again := false
 		for i := range solids {
-			if !apart || s.visibleShare(i) >= 0.3 {
+			if !apart || solids[i].Of == "" && s.visibleShare(i) >= 0.3 || solids[i].Of != "" && s.visibleOf(solids[i].Of) >= 0.3 {
 				continue
 			}
 			again = true
@@ -71,6 +72,17 @@ func drawApart(solids []Solid, v View) *scene {
 		s = newScene(solids, v)
 	}
 	return s
+}
+
+// visibleOf is visibleShare of that piece of a made-up part that shows most.
+func (s *scene) visibleOf(of box.Part) float64 {
+	most := 0.0
+	for i := range s.solids {
+		if s.solids[i].Of == of {
+			most = math.Max(most, s.visibleShare(i))
+		}
+	}
+	return most
 }
 
 // visibleShare is how much can be seen of those faces of a solid that are
@@ -130,12 +142,28 @@ func (s *scene) traces() []piece {
 	lo, hi := extent(s.solids)
 	mid := lo.Lerp(hi, 0.5)
 	var out []piece
+	seen := map[box.Part]bool{}
 	for i, q := range s.solids {
 		n := q.Shift.Len()
+		if q.Of != "" { // one way for all its pieces
+			if seen[q.Of] {
+				continue
+			}
+			seen[q.Of] = true
+		}
 		if n == 0 || q.Mesh == nil || strings.HasPrefix(string(q.Part), "free/") {
 			continue
 		}
 		a, b := extent(s.solids[i : i+1])
+		if q.Of != "" {
+			var all []Solid
+			for _, o := range s.solids {
+				if o.Of == q.Of {
+					all = append(all, o)
+				}
+			}
+			a, b = extent(all)
+		}
 		p := a.Lerp(b, 0.5)
 		dir := q.Shift.Scale(1 / n)
 		if math.Abs(dir.Dot(q.Out)) < 0.99 && dir.Z < 0.99 {

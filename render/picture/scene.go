@@ -23,7 +23,8 @@ const (
 // Solid is one thing to draw.
 type Solid struct {
 	Part   box.Part
-	Number int // in the balloon; 0 is none
+	Of     box.Part // the made-up part that it moves with; "" if it is none of its pieces
+	Number int      // in the balloon; 0 is none
 	Mesh   *solid.Mesh
 	Out    solid.Vec // outward normal of its main face; zero if it has none
 	Grain  solid.Vec // unit vector along the grain; zero if it does not matter
