@@ -217,6 +217,9 @@ func (w *wild) design() box.Design {
 	if w.pick(4) == 1 {
 		d.Opens = []box.Opening{w.opening()}
 	}
+	for range w.pick(4) {
+		d.MadeUp = append(d.MadeUp, w.madeUp())
+	}
 	return d
 }
 
@@ -238,6 +241,29 @@ func (w *wild) opening() box.Opening {
 	}
 	h := []box.Hinge{nil, box.Butts{}, box.Leather{}, box.Butts{Height: w.mm(10, 60), Thickness: w.mm(0.5, 3), Count: 3}}[w.pick(4)]
 	return box.Hinged{Part: w.part(), At: w.wall(), Hinge: h, Angle: w.deg(5, 180), Play: w.some(0, 3)}
+}
+
+func (w *wild) madeUp() box.MadeUp {
+	m := box.MadeUp{Of: w.wall(), Width: w.mm(40, 200), Least: w.some(10, 80)}
+	switch w.pick(4) {
+	case 0:
+		m.Of = box.AllWalls
+	case 1:
+		m.Of = box.AllRoof
+	case 2:
+		m.Of = box.Floor
+	}
+	switch w.pick(6) {
+	case 0:
+		m.Joint = box.LooseTongue{Width: w.some(5, 20), Play: w.some(0.1, 0.5)}
+	case 1:
+		m.Joint = box.TongueGroove{Tongue: w.some(2, 12), Thickness: w.some(2, 8), Play: w.some(0.1, 0.5), Gap: w.some(0.5, 3), Dry: w.pick(2) == 0}
+	case 2, 3:
+		m.Joint = box.Shiplap{Lap: w.mm(3, 15), Gap: w.some(0.5, 3)}
+	case 4:
+		m.Joint = box.EdgeGlued{}
+	}
+	return m
 }
 
 func (w *wild) footprint() box.Footprint {

@@ -15,6 +15,7 @@ import (
 	"holt.example/box"
 	"holt.example/box/boxtest"
 	"holt.example/box/boxtest/anybox"
+	"holt.example/box/outline"
 )
 
 var edgeJoints = []string{"edge-glued", "loose tongue", "tongue and groove", "shiplap"}
@@ -191,4 +192,83 @@ func checkStrips(t *testing.T, p *box.Plan, k kinds) {
 			assert.Less(t, sum, w.Volume+1, "%v %s", k, w.Part)
 		}
 	}
+}
+
+// Marks and openings of every kind on boxes of strips: meshes are closed, no
+// stroke is lost or drawn twice, and what the features take from the strips is
+// what they take from the whole.
+func TestRandomMarksOnStrips(t *testing.T) {
+	r := dice{rand.New(rand.NewPCG(31, 41))}
+	accepted := map[string]int{}
+	for i := range 300 {
+		name := edgeJoints[i%4]
+		d := plain.With(func(d *box.Design) {
+			for range 1 + r.IntN(3) {
+				d.Features = append(d.Features, r.feature())
+			}
+			d.Walls = []box.Wall{{On: box.Back, Above: 80, Below: 50}}
+			d.Free = []box.Free{{Name: "board", Outline: outline.Rectangle(-90, -50, 90, 150), At: box.Place{Y: -400}}}
+			joint := edgeJoint(r.Rand, name)
+			for _, of := range []box.Part{box.AllWalls, box.AllRoof, box.Floor} {
+				d.MadeUp = append(d.MadeUp, box.MadeUp{Of: of, Joint: joint, Width: r.mm(60, 100)})
+			}
+			d.Board.Grain = []box.Grain{box.GrainAuto, box.GrainAcross}[r.IntN(2)]
+		})
+		p, ps := tryResolve(t, name, d)
+		if p == nil {
+			for _, x := range ps {
+				assert.NotContains(t, []string{"outline", "solid", "overlap", "leak"}, x.Code, "%d: %v\n%+v", i, x, d.Features)
+			}
+			continue
+		}
+		accepted[name]++
+		soundMeshes(t, p)
+		assert.NoError(t, boxtest.CheckOutlines(p), "%d\n%+v", i, d.Features)
+		bare := resolve(t, d.With(func(d *box.Design) { d.Features = nil }))
+		for k, w := range p.Wholes() {
+			sum, plainSum := 0.0, 0.0
+			strokes := 0.0
+			for _, part := range append(append([]box.Part(nil), w.Strips...), w.Tongues...) {
+				q := piece(t, p, part)
+				sum += q.Volume
+				plainSum += piece(t, bare, part).Volume
+				strokes += lengthOf(q)
+			}
+			if open := gapOf(d.MadeUp[0].Joint); open == 0 {
+				assert.InDelta(t, lengthOf(w.Piece), strokes, 1e-5, "%d %s\n%+v", i, w.Part, d.Features)
+			} else { // over a gap there is nothing to draw on
+				assert.LessOrEqual(t, strokes, lengthOf(w.Piece)+1e-5, "%d %s\n%+v", i, w.Part, d.Features)
+			}
+			// Exact where strips are glued edge to edge; what a joint's play takes of a
+			// feature is taken from the whole, but from no strip.
+			taken, fromStrips := bare.Wholes()[k].Volume-w.Volume, plainSum-sum
+			play := bare.Wholes()[k].Volume - plainSum
+			assert.LessOrEqual(t, fromStrips, taken+0.5, "%d %s %s\n%+v", i, name, w.Part, d.Features)
+			assert.GreaterOrEqual(t, fromStrips, taken-play-0.5, "%d %s %s\n%+v", i, name, w.Part, d.Features)
+		}
+	}
+	for _, name := range edgeJoints {
+		assert.GreaterOrEqual(t, accepted[name], 20, name)
+	}
+}
+
+// lengthOf is the length of all strokes on a piece.
+func lengthOf(q box.Piece) float64 {
+	l := 0.0
+	for _, op := range q.Panel.Ops {
+		for _, s := range op.Strokes {
+			l += s.Length()
+		}
+	}
+	return l
+}
+
+func gapOf(j box.EdgeJoint) box.MM {
+	switch j := j.(type) {
+	case box.TongueGroove:
+		return j.Gap
+	case box.Shiplap:
+		return j.Gap
+	}
+	return 0
 }
