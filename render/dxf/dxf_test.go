@@ -108,6 +108,9 @@ func roundTrip(t *testing.T, p box.Panel, s shapes, v Version) {
 			continue
 		}
 		layer := strings.ToUpper(string(op.Kind)) + "_" + depth(float64(op.To))
+		if op.Side == box.SideEdge {
+			layer = "EDGE_" + strings.ToUpper(string(op.Kind)) + "_" + depth(float64(op.From)) + "_" + depth(float64(op.To))
+		}
 		for _, c := range op.Region {
 			want(layer, c)
 		}

@@ -83,11 +83,15 @@ func TestRoundTrip(t *testing.T) {
 					if op.InOutline || op.Side == box.SideFar {
 						continue
 					}
+					layer := name(string(op.Kind), op.To)
+					if op.Side == box.SideEdge {
+						layer = name(name("edge_"+string(op.Kind), op.From), op.To)
+					}
 					for _, c := range op.Region {
-						find(name(string(op.Kind), op.To), c)
+						find(layer, c)
 					}
 					for _, c := range op.Bottom {
-						find(name(string(op.Kind), op.To)+"_bottom", c)
+						find(layer+"_bottom", c)
 					}
 				}
 			})

@@ -93,11 +93,36 @@ func Bracket() box.Design {
 	}
 }
 
+// Strips has walls of tongue and groove, the front leaning, a roof of shiplap
+// and a floor with a loose tongue; a round hole and a pocket cross their
+// joints.
+func Strips() box.Design {
+	return box.Design{
+		Name:   "made up",
+		Board:  box.Board{Thickness: 15, Measured: 14.6, Width: 95},
+		Boards: map[box.Part]box.Board{box.Roof: {Thickness: 16, Width: 120, Grain: box.GrainAcross}},
+		Size:   box.Cavity{Width: 230, Depth: 160, Height: 220},
+		Roof:   box.Pent{Pitch: 12, Over: box.Overhangs{Front: 30, All: 20}},
+		Walls:  []box.Wall{{On: box.Front, Lean: 4}},
+		Floor:  box.FloorBetween{Raise: 15, Joint: joints.Housing{}},
+		MadeUp: []box.MadeUp{
+			{Of: box.AllWalls, Joint: box.TongueGroove{Tongue: 7, Gap: 1}},
+			{Of: box.AllRoof, Joint: box.Shiplap{Lap: 14}},
+			{Of: box.Floor, Joint: box.LooseTongue{}},
+		},
+		Features: []box.Feature{
+			box.Entrance{Shape: box.Round{Diameter: 45}, Above: 120, Right: 6},
+			box.Cut{On: box.Back, At: box.Anchor{Right: 9, Up: 100}, Shape: box.Rect{Width: 50, Height: 20, Corner: 4}, Depth: 4, Use: box.UsePocket},
+			box.Drains{},
+		},
+	}
+}
+
 // Plans are all of them, resolved.
 func Plans(t testing.TB) []*box.Plan {
 	t.Helper()
 	var ps []*box.Plan
-	for _, d := range []box.Design{Orchard(), Gable(), Hip(), Hexagon(), Bracket()} {
+	for _, d := range []box.Design{Orchard(), Gable(), Hip(), Hexagon(), Bracket(), Strips()} {
 		p, err := d.Resolve()
 		if err != nil {
 			t.Fatalf("%s: %v", d.Name, err)
