@@ -293,3 +293,38 @@ func TestOtherParts(t *testing.T) {
 
 // centre is a place inside every cavity of these tests.
 func centre() solid.Vec { return solid.Vec{Z: 60} }
+
+// Strips are listed one by one. They round up together, since the part that they
+// make up is trimmed: 149.2 in three strips is 49.7333 each, with a tongue of 5
+// 54.7333.
+func TestStripsInTheList(t *testing.T) {
+	d := pent()
+	d.MadeUp = []box.MadeUp{{Of: box.Front, Joint: box.TongueGroove{Tongue: 5}, Width: 60}}
+	l := New(resolve(t, d), Options{})
+	seen := 0
+	for _, it := range l.Items {
+		for _, p := range it.Parts {
+			want, ok := map[box.Part]box.MM{"front/1": 54.8, "front/2": 54.8, "front/3": 49.8}[p]
+			if !ok {
+				continue
+			}
+			seen++
+			if math.Abs(float64(it.CutWidth-want)) > 1e-6 {
+				t.Errorf("%s: cut %v wide, want %v", p, it.CutWidth, want)
+			}
+			for _, e := range it.Edges {
+				for _, n := range e.Neighbours {
+					if strings.HasPrefix(string(n), "front/") && (e.Guest || e.Joint != "tongue and groove") {
+						t.Errorf("%s at %s: guest %v, %s", p, n, e.Guest, e.Joint)
+					}
+					if n == box.Roof && e.Joint != "butt" {
+						t.Errorf("%s at %s: %s", p, n, e.Joint)
+					}
+				}
+			}
+		}
+	}
+	if seen != 3 {
+		t.Errorf("%d strips listed", seen)
+	}
+}

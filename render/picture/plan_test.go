@@ -332,3 +332,20 @@ func BenchmarkNinePart(b *testing.B) {
 		}
 	})
 }
+
+// The pieces of a made-up part move as one, and have one way between them.
+func TestStripsMoveTogether(t *testing.T) {
+	d := pent()
+	d.MadeUp = []box.MadeUp{{Of: box.Floor, Joint: box.LooseTongue{}, Width: 60}, {Of: box.Front, Joint: box.Shiplap{Lap: 8}, Width: 60}}
+	plan := resolve(t, d)
+	require.Len(t, plan.Wholes(), 2)
+	p, err := Exploded(plan, Options{})
+	require.NoError(t, err)
+	for _, w := range plan.Wholes() {
+		first := p.Moved(w.Strips[0])
+		assert.NotZero(t, first)
+		for _, q := range append(append([]box.Part(nil), w.Strips...), w.Tongues...) {
+			assert.Equal(t, first, p.Moved(q), q)
+		}
+	}
+}
