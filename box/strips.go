@@ -84,6 +84,7 @@ func (s *shell) makeUp(p *part) *whole {
 	for k, q := range w.strips {
 		w.fill(q)
 		w.cutEdges(q, k)
+		q.dropIdle()
 	}
 	if c.prof.tongue != nil {
 		for k := range n - 1 {
@@ -280,6 +281,29 @@ func (w *whole) cutEdges(q *part, k int) {
 		}
 		i = j
 	}
+}
+
+// dropIdle leaves out the joints of the part that lie wholly where the edge of the
+// strip is cut away.
+func (p *part) dropIdle() {
+	var kept []cutter
+	for _, c := range p.cutters {
+		left := []solid.Convex{c.cell}
+		for i := range p.cutters {
+			if d := &p.cutters[i]; d.strip && !c.strip {
+				var next []solid.Convex
+				for _, x := range left {
+					_, rest := solid.Split(x, d.planes)
+					next = append(next, rest...)
+				}
+				left = next
+			}
+		}
+		if solid.VolumeOf(left) > 1e-6 {
+			kept = append(kept, c)
+		}
+	}
+	p.cutters = kept
 }
 
 // layer is the part's slab from w = from to w = to, open where that is its face.

@@ -43,6 +43,15 @@ func TestHoleAcrossStrips(t *testing.T) {
 		assert.Equal(t, box.OpNotch, q.Panel.Ops[0].Kind)
 		assert.InDelta(t, area, q.Panel.Ops[0].Region.Area(), 1e-6)
 		assert.InDelta(t, 134*335-area, q.Panel.Machined.Area(), 1e-3)
+		// The panel's origin is the middle of the strip's own lower edge on the cavity
+		// face, 35 over the end of the board.
+		e := q.Panel.Machined.Extents()
+		for _, x := range [][2]float64{{-67, e.Min.X}, {67, e.Max.X}, {-35, e.Min.Y}, {300, e.Max.Y}} {
+			assert.InDelta(t, x[0], x[1], 1e-6, name)
+		}
+		// What is cut from the solid runs out 1 past the edge: no two faces coincide.
+		c := q.Body.Prisms[0].Outline.Extents()
+		assert.InDelta(t, 68, math.Max(-c.Min.X, c.Max.X), 1e-6, name)
 	}
 	assert.Equal(t, box.OpBore, piece(t, p, box.Front).Panel.Ops[0].Kind, "in the whole part it is a bore")
 

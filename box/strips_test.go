@@ -438,3 +438,37 @@ func TestStripsRefused(t *testing.T) {
 		{"thin boarding", func(d *box.Design) { d.Board.Thickness, d.MadeUp[0].Joint = 2, box.Shiplap{Lap: 5} }, "MadeUp[0].Joint.Shiplap", "range", "no half", 2.5, 1000},
 	})
 }
+
+// A partition that stands on the joint between two strips is let into both, and
+// into a floor of strips nothing.
+func TestPartitionOnAStripJoint(t *testing.T) {
+	for _, j := range []box.EdgeJoint{nil, box.LooseTongue{}, box.TongueGroove{Tongue: 8}, box.Shiplap{Lap: 10}} {
+		p := resolve(t, wide.With(func(d *box.Design) {
+			d.Inner = []box.Inner{box.Partition{Name: "middle", Height: 200}}
+			d.MadeUp = []box.MadeUp{{Of: box.Front, Joint: j, Width: 150}, {Of: box.Back, Joint: j, Width: 150}}
+		}))
+		boxtest.Sound(t, p)
+		inner := box.InnerPart("middle")
+		_, lap := j.(box.Shiplap)
+		for _, host := range []box.Part{"front/2", "front/3", "back/2", "back/3"} {
+			if lap && strings.HasSuffix(string(host), "3") {
+				// The lip of the second strip, 10 wide, takes it all.
+				for _, op := range piece(t, p, host).Panel.Ops {
+					assert.NotEqual(t, inner, op.Guest, host)
+				}
+				continue
+			}
+			n := 0
+			for _, op := range piece(t, p, host).Panel.Ops {
+				if op.Guest == inner {
+					n++
+					// A third of 15, and play of 0.2 under its end; the near face lies 7.5 left of
+					// the joint, seen from the front.
+					assert.InDelta(t, 5.2, float64(op.To-op.From), 1e-6)
+				}
+			}
+			assert.Equal(t, 1, n, "%T: %s", j, host)
+			assert.Positive(t, seamOf(t, p, host, inner).Contact)
+		}
+	}
+}
