@@ -208,6 +208,9 @@ func TestBareSentences(t *testing.T) {
 	} {
 		if got := bare(c.a, names) == bare(c.b, names); got != c.same {
 			t.Errorf("%q and %q: %v, want %v", c.a, c.b, got, c.same)
+		}
+	}
+}
 
 // A made-up part is put together in a step of its own, and is one part after it.
 func TestAssemblyOfStrips(t *testing.T) {
@@ -215,7 +218,7 @@ func TestAssemblyOfStrips(t *testing.T) {
 	d.MadeUp = []box.MadeUp{{Of: box.AllWalls, Joint: box.TongueGroove{Tongue: 5}, Width: 70}, {Of: box.Floor, Width: 70}}
 	text := string(page(t, d))
 	for _, want := range []string{
-		"Make up front from front/1, front/2 and front/3; it meets front/1 with front/2 (tongue and groove, glue), front/2 with front/3 (tongue and groove, glue).",
+		"Make up front from front/1, front/2 and front/3; it meets front/1 with front/2 and front/2 with front/3 (tongue and groove, glue).",
 		"Make up floor from floor/1 and floor/2; it meets floor/1 with floor/2 (edge-glued, glue).",
 	} {
 		if !strings.Contains(text, want) {
