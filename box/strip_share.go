@@ -23,6 +23,11 @@ func (w *whole) fill(q *part) {
 	if q.strip.tongue { // inside the part: nothing is marked on it
 		return
 	}
+	for _, b := range p.ends { // to the strip that it enters
+		if _, _, ok := q.stretch(b.at, b.at); ok {
+			q.ends = append(q.ends, b)
+		}
+	}
 	for i := range p.engraved {
 		l := p.engraved[i]
 		from, to := 0.0, 0.1
