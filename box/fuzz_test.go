@@ -217,7 +217,7 @@ func (w *wild) design() box.Design {
 	if w.pick(4) == 1 {
 		d.Opens = []box.Opening{w.opening()}
 	}
-	for range w.pick(4) {
+	if w.pick(3) == 1 {
 		d.MadeUp = append(d.MadeUp, w.madeUp())
 	}
 	return d
