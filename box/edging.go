@@ -85,7 +85,7 @@ func (s *shell) arrises(p *part, pn *Panel, parts []*part) {
 				a.Free = !touchedLine(p, from, to, parts)
 				drips := p.face.kind == roofFace && want == fromInner
 				for _, x := range s.edging {
-					if x.on != nil && !x.on[p.face.part] {
+					if x.on != nil && !x.on[p.shellPart()] {
 						continue
 					}
 					switch {

@@ -138,7 +138,15 @@ func (s *shell) laidSeams(p *Plan) {
 		if !(m.Contact > 0) {
 			s.c.addf(l.path, "no-contact", "%s does not lie on %s anywhere", f.part, m.Over)
 		}
-		p.seams = append(p.seams, m)
+		for _, q := range l.over.pieces() {
+			for _, r := range l.under.pieces() {
+				n := m
+				n.Over, n.Under, n.Contact = q.face.part, r.face.part, solid.Contact(q.solid, r.solid, 1e-6)
+				if n.Contact > 0 {
+					p.seams = append(p.seams, n)
+				}
+			}
+		}
 	}
 }
 

@@ -244,7 +244,7 @@ func (s *shell) plan(parts []*part) *Plan {
 	}
 	p.fittings = s.fittings
 	s.planWays(p)
-	s.planWholes(p)
+	s.planWholes(p, parts)
 	s.findings(p, parts)
 	for i, q := range parts {
 		p.words[q.face.part] = s.explain(p, &p.pieces[i], q)

@@ -72,3 +72,41 @@ func TestStripsThatOpen(t *testing.T) {
 		}
 	}
 }
+
+// What is screwed onto a made-up part has a seam with each strip that it lies
+// on, and edging knows the strips by their part's name.
+func TestElementsOnStrips(t *testing.T) {
+	for _, j := range []box.EdgeJoint{nil, box.LooseTongue{}, box.TongueGroove{Tongue: 7}, box.Shiplap{Lap: 10}} {
+		p := resolve(t, box.Design{Name: "battened", Board: thick(18), Size: box.Cavity{Width: 260, Depth: 180, Height: 250},
+			Roof: box.Pent{Pitch: 10, Over: box.Overhangs{Front: 30}}, Floor: box.FloorBetween{},
+			MadeUp:   []box.MadeUp{{Of: box.AllWalls, Joint: j, Width: 110}},
+			Outer:    []box.Outer{box.Batten{Name: "batten", Above: 100, Height: 40, Screws: 3}, box.EntrancePlate{Name: "plate", Width: 90, Height: 90, Screws: 4}},
+			Features: []box.Feature{box.Entrance{Shape: box.Round{Diameter: 40}, Above: 150}, box.Edging{On: []box.Part{box.Front}, Round: 3}}})
+		boxtest.Sound(t, p)
+		strips := map[box.Part]int{}
+		for _, m := range p.Seams() {
+			for _, w := range p.Wholes() {
+				assert.NotEqual(t, w.Part, m.Over)
+				assert.NotEqual(t, w.Part, m.Under)
+			}
+			on := map[box.Part]box.Part{m.Over: m.Under, m.Under: m.Over}[box.FreePart("batten")]
+			if on != "" && piece(t, p, on).Of == box.Back {
+				strips[on]++
+			}
+		}
+		assert.Len(t, strips, 3, "the batten lies on all strips of the back: %v", strips)
+		rounded := 0
+		for _, q := range p.Pieces() {
+			for _, e := range q.Panel.Edges {
+				for _, a := range e.Arrises {
+					if a.Round > 0 {
+						rounded++
+						assert.Equal(t, box.Front, q.Of, q.Part)
+						assert.NotContains(t, []box.Part{"front/1", "front/2", "front/3"}, e.Neighbour, "%s", q.Part)
+					}
+				}
+			}
+		}
+		assert.Positive(t, rounded)
+	}
+}

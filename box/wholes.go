@@ -54,6 +54,14 @@ func (p *part) ofPart() Part {
 	return p.shellPart()
 }
 
+// pieces are the strips of a made-up part, and any other part itself.
+func (p *part) pieces() []*part {
+	if p.whole == nil {
+		return []*part{p}
+	}
+	return p.whole.strips
+}
+
 // unmade has made-up parts as one again.
 func unmade(parts []*part) []*part {
 	var out []*part
@@ -80,13 +88,14 @@ func (s *shell) wholes() []*part {
 }
 
 // planWholes adds the made-up parts to the plan, in its order.
-func (s *shell) planWholes(p *Plan) {
+func (s *shell) planWholes(p *Plan, parts []*part) {
 	for _, q := range p.pieces {
 		for _, w := range s.made {
 			if w.strips[0].face.part != q.Part {
 				continue
 			}
 			x := Whole{Piece: s.piece(w.part), Joint: w.joint.words(), Glued: w.prof.glued, Cover: MM(w.cover), Boards: MM(w.board)}
+			s.arrises(w.part, &x.Panel, unmade(parts))
 			for _, t := range w.strips {
 				x.Strips = append(x.Strips, t.face.part)
 			}
