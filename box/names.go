@@ -101,6 +101,11 @@ func (s *shell) checkMakers() []Part {
 	for _, f := range s.d.Free {
 		seen[FreePart(f.Name)] = true
 	}
+	s.d.eachOpening(func(_ string, o opener) {
+		if name := openName(o); name != "" {
+			seen[FreePart(name)] = true
+		}
+	})
 	for i, in := range s.d.Inner {
 		if _, ok := asMaker(in); !ok {
 			s.c.addf(fmt.Sprintf("Inner[%d]", i), "unknown-value", "%T is not an inner part", in)

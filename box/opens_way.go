@@ -263,6 +263,7 @@ func (s *shell) roomAt(w *way, j int) float64 {
 
 // setWays finds the axes of what opens, once the parts stand.
 func (s *shell) setWays(parts []*part) {
+	s.takeAlong()
 	for _, w := range s.ways {
 		p := atFace(parts, w.face)
 		if p == nil {

@@ -303,3 +303,17 @@ func TestHang(t *testing.T) {
 	}
 	assert.Equal(t, 4, p.Fittings()[0].Count)
 }
+
+// A front that opens takes along what is fixed to it, a plate and a ledge; without
+// that the swing would strike them.
+func TestWhatIsFixedMovesAlong(t *testing.T) {
+	d := stand.With(func(d *box.Design) {
+		d.Features = []box.Feature{box.Entrance{Shape: box.Round{Diameter: 32}, Above: 120}}
+		d.Outer = []box.Outer{box.EntrancePlate{Name: "plate", Width: 60, Height: 60}, box.LandingBoard{Name: "ledge", Below: 40, Width: 80, Deep: 40}}
+		d.Opens = []box.Opening{box.Hinged{Part: box.Front}}
+	})
+	p := resolve(t, d)
+	require.Len(t, p.Ways(), 1)
+	assert.ElementsMatch(t, []box.Part{box.Front, "free/plate", "free/ledge"}, p.Ways()[0].Moves)
+	assert.GreaterOrEqual(t, float64(p.Ways()[0].Most), 90.0)
+}

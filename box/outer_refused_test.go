@@ -107,6 +107,10 @@ func TestElementsThatCannotBeMade(t *testing.T) {
 			d.Outer = []box.Outer{box.Batten{Name: "b"}}
 			d.Free = []box.Free{{Name: "b", Outline: outline.Rectangle(0, 0, 9, 9), At: box.Place{Z: 900}}}
 		}, "Outer[0].Batten.Name", "twice", "another part", 0, 0},
+		{"the name of a cover", func(d *box.Design) {
+			d.Outer = []box.Outer{box.Batten{Name: "cover"}}
+			d.Opens = []box.Opening{box.Inspection{On: box.Left, Width: 60, Height: 60}}
+		}, "Outer[0].Batten.Name", "twice", "another part", 0, 0},
 		{"no name", out(box.Tunnel{Long: 20}), "Outer[0].Tunnel.Name", "no-name", "", 0, 0},
 		{"nil", out(nil), "Outer[0]", "unknown-value", "outer element", 0, 0},
 		{"pointer", out((*box.Feet)(nil)), "Outer[0]", "unknown-value", "outer element", 0, 0},

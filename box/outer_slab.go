@@ -2,6 +2,7 @@ package box
 
 import (
 	"math"
+	"slices"
 
 	"holt.example/box/outline"
 	"holt.example/box/solid"
@@ -118,6 +119,24 @@ func (s *shell) lieOn(path string, host, guest *part, holds ...joints.Hold) {
 // abut notes that a part stands with its edge against another.
 func (s *shell) abut(path string, host, guest *part, holds ...joints.Hold) {
 	s.laid = append(s.laid, laid{host, guest, path, "butt", holds})
+}
+
+// takeAlong lets what is fixed to a part that opens move with it: plates, caps,
+// landing boards.
+func (s *shell) takeAlong() {
+	for _, w := range s.ways {
+		with := slices.Clone(w.with)
+		for found := true; found; {
+			found = false
+			for _, l := range s.laid {
+				on, part := l.over.face.part, l.under.face.part
+				if len(l.holds) > 0 && (on == w.part || slices.Contains(with, on)) && !slices.Contains(with, part) {
+					with, found = append(with, part), true
+				}
+			}
+		}
+		w.with = with
+	}
 }
 
 // laidSeams are the seams of parts that lie on others.
