@@ -21,8 +21,8 @@ func facts(t *testing.T, name string) []map[string]string {
 	t.Helper()
 	f, err := os.Open(filepath.Join("..", "..", "shared", "facts", name))
 	if err != nil {
-		if os.Getenv("HOLT_STRICT") != "" {
-			t.Fatal(err)
+		if _, shared := os.Stat(filepath.Join("..", "..", "shared")); shared == nil && os.Getenv("HOLT_STRICT") != "" {
+			t.Fatal(err) // the workshop is here, the table is not
 		}
 		t.Skipf("the shared table %s is not here, so the Go data cannot be compared with it: %v", name, err)
 	}
