@@ -32,9 +32,16 @@
 //
 // Sizes: Cavity, Outside, BoardWidth. Footprints: a rectangle, Regular, Polygon.
 // Roofs: Flat, Pent, Gable, Hip, NoRoof. Floors: FloorBetween, FloorUnder,
-// NoFloor. Walls lean, stay open, run on above and below. Features: Entrance,
-// Vents, Drains, CornerCuts, Cut and the marks and patterns beside them. Inner
-// parts: Partition. Free parts: any outline anywhere.
+// NoFloor. Walls lean, stay open, run on above and below; where the boards are
+// too narrow, MadeUp makes a part up of strips.
+//
+// Features are openings (Entrance, Vents, EavesVents, Drains, CornerCuts, Hang),
+// edges (Edging, RoundCorners, Scallops, DripGroove), marks (Engrave, Text,
+// PartMarks, GripGrooves), patterns (Pattern, Rail) and Cut, to which they come
+// down. Opens are the ways in: Hinged, Pivoted, Sliding, Removable, Inspection,
+// Stopper, and what keeps them shut. Inner parts are partitions, shelves and
+// their like; Outer ones are what a box is hung by and what keeps the weather
+// off; Free parts are any outline anywhere.
 //
 // # Problems and findings
 //

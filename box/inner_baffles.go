@@ -92,13 +92,13 @@ func (f Baffles) build(s *shell, m *making) {
 // in it: out of line with the first it keeps rain, light and paws out.
 type Lobby struct {
 	Name   string
-	Behind Part   // the wall with the entrance, of a rectangle; "" means the front
-	Deep   MM     // clear, from that wall to the partition
-	Shape  Shape  // of the opening in the partition
-	At     Anchor // of it: as in a Cut
-	Height MM     // of the partition from the floor; 0 means up to the roof
-	Joint  joint  // with the walls; nil means joints.Housing{}
-	Board  Board  // zero means the design's
+	Behind Part         // the wall with the entrance, of a rectangle; "" means the front
+	Deep   MM           // clear, from that wall to the partition
+	Shape  Shape        // of the opening in the partition
+	At     Anchor       // of it: as in a Cut
+	Height MM           // of the partition from the floor; 0 means up to the roof
+	Joint  joints.Joint // with the walls; nil means joints.Housing{}
+	Board  Board        // zero means the design's
 }
 
 func (Lobby) inner() {}
