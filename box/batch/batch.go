@@ -147,7 +147,7 @@ func (b *bench) groups() []group {
 // suits says whether a part may be cut from a stock, as far as material and
 // thickness go. It is the rule of package layout.
 func suits(p *layout.Part, s *layout.Stock) bool {
-	if p.Material != "" && s.Material != "" && p.Material != s.Material {
+	if p.Material != "" && s.Material != "" && !strings.EqualFold(p.Material, s.Material) {
 		return false
 	}
 	return !(p.Thickness > 0 && s.Thickness > 0) || math.Abs(p.Thickness-s.Thickness) <= layout.ThicknessMatch

@@ -38,5 +38,5 @@ func ExampleLay() {
 	// 1 panel parts: 14
 	// 2 panel parts: 6
 	// 3 rest of the barn door parts: 4
-	// 24 parts, 48 to pay, at most 24 above the least cost
+	// 24 parts, 48 to pay, at most 24.00 above the least cost
 }

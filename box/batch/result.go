@@ -97,15 +97,26 @@ type Report struct {
 }
 
 // Verdict is how good the batch is, in words: "optimal" if proved, else by how
-// much its cost exceeds the bound at most.
+// much its cost exceeds the bound at most. What could not be placed is said
+// first; the rest is then about what was.
 func (r *Result) Verdict() string {
-	switch {
-	case r.Report.Placed == 0:
+	n := r.Report
+	if n.Placed == 0 {
 		return "nothing placed"
+	}
+	if len(r.Groups) == 1 && r.Groups[0].Report.Wanted == n.Wanted {
+		return r.Groups[0].Report.Verdict()
+	}
+	if left := n.Wanted - n.Placed; left > 0 {
+		return fmt.Sprintf("%d of %d parts not placed, the rest %s", left, n.Wanted, r.rating())
+	}
+	return r.rating()
+}
+
+func (r *Result) rating() string {
+	switch {
 	case r.Report.Optimal:
 		return "optimal"
-	case len(r.Groups) == 1:
-		return r.Groups[0].Report.Verdict()
 	case r.Report.Priced:
 		return fmt.Sprintf("at most %.2f above the least cost", r.Report.Cost-r.Report.Bound)
 	}

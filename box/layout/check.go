@@ -3,6 +3,9 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
+	"strings"
 
 	"holt.example/box/outline"
 )
@@ -179,7 +182,7 @@ func (c *checked) checkPart(i int) bool {
 // suits says whether stock s is of the material and thickness of part p; the
 // code is that of the reason why not.
 func suits(p *Part, s *Stock) (code string, ok bool) {
-	if p.Material != "" && s.Material != "" && p.Material != s.Material {
+	if p.Material != "" && s.Material != "" && !strings.EqualFold(p.Material, s.Material) {
 		return CodeMaterial, false
 	}
 	if p.Thickness > 0 && s.Thickness > 0 && !(math.Abs(p.Thickness-s.Thickness) <= ThicknessMatch) {
@@ -262,21 +265,30 @@ func avoids(p *Part, d *Defect) bool {
 	return true
 }
 
+// told lists what the kinds of stock have in a word, each word once.
+func (c *checked) told(word func(*Stock) string) string {
+	var ws []string
+	for i := range c.job.Stock {
+		if w := word(&c.job.Stock[i]); !slices.Contains(ws, w) {
+			ws = append(ws, w)
+		}
+	}
+	return strings.Join(ws, ", ")
+}
+
 // refuse adds the problem of a part of which n pieces cannot be placed.
 func (c *checked) refuse(part, n int, code string) {
 	p := &c.job.Parts[part]
 	why := map[string]string{
-		CodeNoStock:   "no stock is fit for use",
-		CodeMaterial:  "no stock is of its material",
-		CodeThickness: "no stock is of its thickness",
-		CodeTooLarge:  "larger than any stock of its kind, trims and margins taken off",
-		CodeGrain:     "it would fit only across the grain",
-		CodeTurns:     "it would fit only by a turn that is not allowed",
-		CodeBed:       "larger than the bed of the machine within its clamp margin",
-		CodeDefect:    "too large to lie clear of the defects",
-		CodeLeast:     "it could be cut only by ripping a piece shorter than allowed",
-		CodeStages:    "it could be cut only with more stages than allowed",
-		CodeNoneLeft:  "no stock that fits it is left",
+		CodeNoStock:  "no stock is fit for use",
+		CodeTooLarge: "larger than any stock of its kind, trims and margins taken off",
+		CodeGrain:    "it would fit only across the grain",
+		CodeTurns:    "it would fit only by a turn that is not allowed",
+		CodeBed:      "larger than the bed of the machine within its clamp margin",
+		CodeDefect:   "too large to lie clear of the defects",
+		CodeLeast:    "it could be cut only by ripping a piece shorter than allowed",
+		CodeStages:   "it could be cut only with more stages than allowed",
+		CodeNoneLeft: "no stock that fits it is left",
 	}[code]
 	try := map[string]string{
 		CodeBed:      "the saw",
@@ -284,6 +296,14 @@ func (c *checked) refuse(part, n int, code string) {
 		CodeNoneLeft: "more stock",
 		CodeLeast:    "a hand saw",
 	}[code]
+	switch code {
+	case CodeMaterial:
+		why = fmt.Sprintf("it is of %q, and the stock of %s", p.Material, c.told(func(s *Stock) string { return strconv.Quote(s.Material) }))
+	case CodeThickness:
+		why = fmt.Sprintf("it is %s thick, and the stock %s: thicknesses measured may differ by %s",
+			num(p.Thickness), c.told(func(s *Stock) string { return num(s.Thickness) }), num(ThicknessMatch))
+		try = "the thickness measured of the stock, and boards of that thickness in the design"
+	}
 	if q := p.quantity(); n < q || q > 1 {
 		why += fmt.Sprintf(" (%d of %d)", n, q)
 	}

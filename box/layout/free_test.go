@@ -333,3 +333,29 @@ func FuzzLayout(f *testing.F) {
 		}
 	})
 }
+
+// TestRefusalsSayWhatThereIs: who measured 17.6 and lists the stock as 18 must
+// see both; and capitals are no other timber.
+func TestRefusalsSayWhatThereIs(t *testing.T) {
+	stock := []Stock{{Length: 1000, Width: 500, Thickness: 18, Material: "Larch"}, {Length: 1000, Width: 500, Thickness: 12, Material: "larch"}}
+	part := func(f func(*Part)) Job {
+		p := Part{ID: "p", Outline: square(60), Thickness: 18, Material: "larch"}
+		f(&p)
+		return Job{Parts: []Part{{ID: "good", Outline: square(50)}, p}, Stock: stock}
+	}
+	for want, job := range map[string]Job{
+		"it is 17.6 thick, and the stock 18, 12: thicknesses measured may differ by 0.1": part(func(p *Part) { p.Thickness = 17.6 }),
+		`it is of "oak", and the stock of "Larch", "larch"`:                              part(func(p *Part) { p.Material = "oak" }),
+	} {
+		l, err := Free(context.Background(), job, FreeRules{})
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%v, want %q in it", err, want)
+		}
+		if v := l.Report.Verdict(); v != "1 of 2 parts not placed, the rest optimal" {
+			t.Errorf("verdict %q", v)
+		}
+	}
+	if _, err := Free(context.Background(), part(func(*Part) {}), FreeRules{}); err != nil {
+		t.Error(err)
+	}
+}

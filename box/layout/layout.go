@@ -1,6 +1,10 @@
 package layout
 
-import "holt.example/box/outline"
+import (
+	"fmt"
+
+	"holt.example/box/outline"
+)
 
 // Layout is an answer: everything that was placed, and what was not.
 type Layout struct {
@@ -90,15 +94,24 @@ type Buy struct {
 }
 
 // Verdict is how good the layout is, in words: "optimal" if proved, else by
-// how much the cost exceeds the bound at most.
+// how much the cost exceeds the bound at most. What could not be placed is said
+// first; the rest is then about what was.
 func (r Report) Verdict() string {
-	switch {
-	case r.Placed == 0:
+	if r.Placed == 0 {
 		return "nothing placed"
+	}
+	if left := r.Wanted - r.Placed; left > 0 {
+		return fmt.Sprintf("%d of %d parts not placed, the rest %s", left, r.Wanted, r.rating())
+	}
+	return r.rating()
+}
+
+func (r Report) rating() string {
+	switch {
 	case r.Optimal:
 		return "optimal"
 	case r.Priced:
-		return "at most " + num(r.Cost-r.Bound) + " above the least cost"
+		return fmt.Sprintf("at most %.2f above the least cost", r.Cost-r.Bound)
 	case r.LeastBound > 0 && r.bought() > r.LeastBound && len(r.Buy) == 1:
 		return "at most " + num(float64(r.bought()-r.LeastBound)) + " above the least number"
 	}

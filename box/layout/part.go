@@ -37,7 +37,7 @@ type Part struct {
 	Quantity int // how many; 0 counts as 1
 
 	Thickness float64 // mm, matched to the stock within ThicknessMatch; 0 fits any
-	Material  string  // matched to the stock; "" fits any
+	Material  string  // matched to the stock, capitals or not; "" fits any
 
 	Grain Grain // must lie along the stock's grain if both have one
 

@@ -7,7 +7,7 @@ import "holt.example/box/outline"
 // and y along Width.
 type Stock struct {
 	Name      string
-	Material  string  // matched to the parts; "" fits any
+	Material  string  // matched to the parts, capitals or not; "" fits any
 	Length    float64 // mm along x
 	Width     float64 // mm along y
 	Thickness float64 // mm as measured; 0 fits any

@@ -52,6 +52,9 @@ func Summary(w io.Writer, dir string, plan *box.Plan, files render.Written, note
 		fmt.Fprintf(&b, "  %s\n", n)
 	}
 	fmt.Fprintf(&b, "\n  %d files in %s: start with %s and %s\n", len(files.Files), dir, "plan.md", "assembled.svg")
+	if len(files.Stale) > 0 {
+		fmt.Fprintf(&b, "  of an earlier plan and to be removed: %s\n", strings.Join(files.Stale, ", "))
+	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
