@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
+	"slices"
 
 	"holt.example/box"
 )
@@ -14,6 +16,11 @@ import (
 type Written struct {
 	Dir   string
 	Files []FileSize // in the order of Files
+	// Stale are files of an earlier plan that are still in the folder, with
+	// slashes, in alphabetical order: those in its subfolders that are of the kinds
+	// written there now. They are left alone; whoever cuts from the folder should
+	// remove them.
+	Stale []string
 }
 
 // FileSize is the name of a file, with slashes, below the folder, and its size
@@ -38,7 +45,7 @@ func (w Written) Bytes() int64 {
 // into a hidden folder on the same disk, and then moved into place one by one;
 // if a move fails, those before it are undone. What was there before is
 // replaced file by file; other files in the folder are left alone, also those
-// of an earlier plan with other parts. (A crash of the machine in the middle of
+// of an earlier plan with other parts, which Written.Stale names. (A crash of the machine in the middle of
 // the moves can leave old files beside new ones, never half a file.)
 func Folder(dir string, plan *box.Plan, o Options) (Written, error) {
 	if plan == nil {
@@ -49,6 +56,9 @@ func Folder(dir string, plan *box.Plan, o Options) (Written, error) {
 
 // save writes entries into a folder, all or none.
 func save(dir string, es []entry) (Written, error) {
+	if dir == "" {
+		return Written{}, errNoFolder
+	}
 	files, err := fill(es)
 	if err != nil {
 		return Written{}, err
@@ -70,10 +80,43 @@ func save(dir string, es []entry) (Written, error) {
 	for _, f := range files {
 		w.Files = append(w.Files, FileSize{f.Name, int64(len(f.Data))})
 	}
+	w.Stale = stale(dir, files)
 	return w, nil
 }
 
-var errNotFolder = errors.New("not a folder")
+var (
+	errNoFolder  = errors.New(`render: the folder needs a name ("." is the current one)`)
+	errNotFolder = errors.New("not a folder")
+)
+
+// stale lists what looks as if it was written here before and is no part of
+// files. A folder that cannot be read has none.
+func stale(dir string, files []File) []string {
+	now, kinds := map[string]bool{}, map[string]bool{}
+	var folders []string
+	for _, f := range files {
+		folder := path.Dir(f.Name)
+		if folder == "." {
+			continue // the user's own files may stand beside ours
+		}
+		if !slices.Contains(folders, folder) {
+			folders = append(folders, folder)
+		}
+		now[f.Name], kinds[folder+path.Ext(f.Name)] = true, true
+	}
+	var out []string
+	for _, folder := range folders {
+		found, _ := os.ReadDir(filepath.Join(dir, filepath.FromSlash(folder)))
+		for _, e := range found {
+			name := path.Join(folder, e.Name())
+			if !e.IsDir() && !now[name] && kinds[folder+path.Ext(name)] {
+				out = append(out, name)
+			}
+		}
+	}
+	slices.Sort(out)
+	return out
+}
 
 // create makes a folder that was not there: complete under another name first.
 func create(dir string, files []File) (err error) {

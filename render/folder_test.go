@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -195,6 +196,38 @@ func TestReplacesOnlyItsOwn(t *testing.T) {
 	}
 	was["a.txt"], was["parts/"], was["parts/c.txt"] = "new a", "", "new c"
 	same(t, "after", tree(t, dir), was)
+}
+
+// TestStaleFilesAreNamed: a plan with other parts leaves the old drawings, and
+// says so; a file of the user's own beside them is none of ours.
+func TestStaleFilesAreNamed(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "out")
+	first, err := save(dir, texts("a.txt", "a", "parts/left.svg", "l", "parts/right.svg", "r", "parts/right.dxf", "r"))
+	if err != nil || first.Stale != nil {
+		t.Fatal(err, first.Stale)
+	}
+	for _, name := range []string{"notes.txt", "parts/notes.md"} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte("mine"), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	w, err := save(dir, texts("a.txt", "a", "parts/left.svg", "l", "parts/left.dxf", "l"))
+	if want := []string{"parts/right.dxf", "parts/right.svg"}; err != nil || !slices.Equal(w.Stale, want) {
+		t.Errorf("%v, %q, want %q", err, w.Stale, want)
+	}
+	if _, err := os.Stat(filepath.Join(dir, "parts", "right.svg")); err != nil {
+		t.Error("a stale file was removed:", err)
+	}
+}
+
+func TestFolderNeedsAName(t *testing.T) {
+	t.Chdir(t.TempDir())
+	if _, err := save("", texts("a.txt", "a")); err == nil {
+		t.Error("no folder was named, and there was no error")
+	}
+	if found, _ := os.ReadDir("."); len(found) > 0 {
+		t.Error("written into the current folder:", found)
+	}
 }
 
 func TestFailingWriterLeavesAllAsItWas(t *testing.T) {
