@@ -9,7 +9,7 @@
 //	plan.md                           every part explained, fittings, seams, voids, findings, assembly
 //	fittings.csv                      screws, felt and the like, if there are any
 //	parts.svg, parts.dxf              all panels on one sheet
-//	parts/NAME.stl, .svg, .dxf        each part by itself
+//	parts/NAME.stl, .svg, .dxf        each part by itself; a made-up part also as a whole, flat
 //
 // The part roof/left is in files called roof-left: names of files hold only
 // letters, digits, dots, hyphens and underscores, and are safe on every system.

@@ -108,14 +108,21 @@ func entries(plan *box.Plan, o Options) []entry {
 		es = append(es, entry{"fittings.csv", func(w io.Writer) error { return bom.WriteFittingsCSV(w, plan, o.BOM) }})
 	}
 	pieces := plan.Pieces()
-	parts := make([]string, len(pieces))
-	for i, p := range pieces {
-		parts[i] = string(p.Part)
+	var parts []string
+	for _, p := range pieces {
+		parts = append(parts, string(p.Part))
+	}
+	// A made-up part is drawn as a whole too: openings across its strips are cut
+	// once these are together.
+	for _, w := range plan.Wholes() {
+		parts = append(parts, string(w.Part))
 	}
 	for i, name := range fileNames(parts) {
-		part := pieces[i].Part
+		part := box.Part(parts[i])
+		if i < len(pieces) {
+			es = append(es, entry{"parts/" + name + ".stl", func(w io.Writer) error { return stl.WritePart(w, plan, part, o.STL) }})
+		}
 		es = append(es,
-			entry{"parts/" + name + ".stl", func(w io.Writer) error { return stl.WritePart(w, plan, part, o.STL) }},
 			entry{"parts/" + name + ".svg", func(w io.Writer) error { return svg.WritePart(w, plan, part, o.SVG) }},
 			entry{"parts/" + name + ".dxf", func(w io.Writer) error { return dxf.WritePart(w, plan, part, o.DXF) }},
 		)

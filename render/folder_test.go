@@ -220,6 +220,33 @@ func TestStaleFilesAreNamed(t *testing.T) {
 	}
 }
 
+// TestWholesAreDrawn: a made-up front has drawings of its strips and of itself,
+// whose opening is one; there is no solid of it, since nothing of that shape is
+// ever in one piece before it is glued.
+func TestWholesAreDrawn(t *testing.T) {
+	d := pent()
+	d.MadeUp = []box.MadeUp{{Of: box.Front, Width: 80}}
+	files, err := Files(resolve(t, d), small())
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[string]string{}
+	for _, f := range files {
+		got[f.Name] = string(f.Data)
+	}
+	for _, name := range []string{"parts/front.svg", "parts/front.dxf", "parts/front-1.svg", "parts/front-1.stl", "parts/front-2.svg"} {
+		if got[name] == "" {
+			t.Errorf("no %s", name)
+		}
+	}
+	if got["parts/front.stl"] != "" {
+		t.Error("there is a solid of the whole front")
+	}
+	if whole, strip := got["parts/front.svg"], got["parts/front-1.svg"]; !strings.Contains(whole, "bore") || strings.Contains(strip, "bore") {
+		t.Error("the entrance is bored into the whole front, and is a notch of a strip")
+	}
+}
+
 func TestFolderNeedsAName(t *testing.T) {
 	t.Chdir(t.TempDir())
 	if _, err := save("", texts("a.txt", "a")); err == nil {

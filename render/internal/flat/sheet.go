@@ -195,12 +195,16 @@ func Subjects(plan *box.Plan) []Subject {
 	return s
 }
 
-// Find is one part of a plan with its number; an unknown one is a box.Problem.
+// Find is one part of a plan with its number; a made-up part as a whole has none.
+// An unknown part is a box.Problem.
 func Find(plan *box.Plan, part box.Part) (Subject, error) {
 	for _, s := range Subjects(plan) {
 		if s.Piece.Part == part {
 			return s, nil
 		}
+	}
+	if p, ok := plan.Piece(part); ok {
+		return Subject{p, 0}, nil
 	}
 	return Subject{}, box.Problem{Path: Clean(string(part), 80), Code: "unknown-part", Why: "the plan has no such part"}
 }
