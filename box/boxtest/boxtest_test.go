@@ -367,3 +367,24 @@ func TestDrawingSeesEngravings(t *testing.T) {
 		t.Errorf("no %q in\n%s", want, Drawing(Resolve(t, d)))
 	}
 }
+
+// stopper is a test that can be ended, as *testing.T can.
+type stopper struct{ ear }
+
+func (s *stopper) FailNow() { panic("ended") }
+
+func TestResolveEndsTheTest(t *testing.T) {
+	var s stopper
+	func() {
+		defer func() {
+			if r := recover(); r != "ended" {
+				t.Errorf("%v: not ended", r)
+			}
+		}()
+		Resolve(&s, box.Design{Name: "nothing"})
+		t.Error("the test went on")
+	}()
+	if len(s.said) != 1 || !strings.HasPrefix(s.said[0], "nothing cannot be made:\nBoard.Thickness") {
+		t.Errorf("%q", s.said)
+	}
+}
