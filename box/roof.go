@@ -60,7 +60,7 @@ type Gable struct {
 	Pitch Deg // 1 to 75; 0 means 45, unless Rise is given
 	Rise  MM  // of the inner ridge over the inner eaves, half the inside width at the floor being the run
 	Run   RidgeRun
-	Ridge joints.Joint // nil means butt, the right or back slope lapping over; a mitre below 15 degrees, where a butt cannot be sawn
+	Ridge joints.Joint // nil means butt, the right or back slope lapping over, or the one that is Hinged; a mitre below 15 degrees, where a butt cannot be sawn
 	Over  Overhangs
 	Tops  Tops
 	Ends  RoofEnds     // at the eaves

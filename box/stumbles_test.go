@@ -1,6 +1,9 @@
 package box_test
 
 import (
+	"math"
+	"regexp"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -57,4 +60,91 @@ func TestTextThatIsTooLong(t *testing.T) {
 	assert.Equal(t, "feature-meets-feature", p.Code)
 	assert.Contains(t, p.Why, `text "7", 46 wide at Height 60, on front runs into the entrance of Features[0].Entrance`)
 	assert.Equal(t, "Height: 45", p.Try) // half a capital and half a line, 0.55 heights: 45.45
+}
+
+// Either slope of a gable opens: the one that is hinged laps over at the ridge, and
+// the other one where Joints says so, which then is told.
+func TestEitherSlopeOfAGableOpens(t *testing.T) {
+	for _, pitch := range []box.Deg{14, 20, 30, 45, 60} {
+		for _, run := range []box.RidgeRun{box.FrontToBack, box.LeftToRight} {
+			slopes := [2]box.Part{box.RoofLeft, box.RoofRight}
+			if run == box.LeftToRight {
+				slopes = [2]box.Part{box.RoofFront, box.RoofBack}
+			}
+			for k, part := range slopes {
+				p := resolve(t, plain.With(func(d *box.Design) {
+					d.Roof = box.Gable{Pitch: pitch, Run: run, Over: box.Overhangs{All: 20}}
+					d.Opens = []box.Opening{box.Hinged{Part: part}}
+				}))
+				for _, s := range p.Seams() {
+					if s.Over == slopes[1-k] && s.Under == part && pitch >= 15 {
+						t.Errorf("%v %v: %s laps over %s", pitch, run, s.Over, part)
+					}
+				}
+				q, err := p.Opened(part, 90)
+				require.NoError(t, err)
+				assert.NotEqual(t, piece(t, p, part).Pose, piece(t, q, part).Pose)
+			}
+		}
+	}
+	stays := only(t, "joint", plain.With(func(d *box.Design) {
+		d.Roof = box.Gable{Pitch: 30}
+		d.Opens = []box.Opening{box.Hinged{Part: box.RoofLeft}}
+		d.Joints = []box.Between{{Over: box.RoofRight, Under: box.RoofLeft}}
+	}))
+	assert.Equal(t, "Opens[0].Hinged.Angle", stays.Path)
+	assert.Equal(t, "roof/left cannot move at all: front lies against it", stays.Why)
+	assert.Equal(t, `Joints: []box.Between{{Over: "roof/left", Under: "roof/right"}}`, stays.Try)
+}
+
+// A wall that swings out under the overhang of a slope strikes it: one figure, in
+// the sentence and in the range, rounded down, and the headroom that would do. The top
+// is bevelled to the slope, so its inner arris is highest; on the way out that passes
+// under the roof's edge, 40 + 15 farther out: square to the slope it needs 55 sin 10 =
+// 9.55.
+func TestHingedWallUnderAnOverhang(t *testing.T) {
+	hung := func(headroom box.MM, angle box.Deg) box.Design {
+		return plain.With(func(d *box.Design) {
+			d.Roof = box.Pent{Pitch: 10, Over: box.Overhangs{Front: 40}}
+			d.Corners.Laps = box.Sides
+			d.Features = []box.Feature{box.Entrance{Shape: box.Round{Diameter: 32}, Above: 150}}
+			d.Opens = []box.Opening{box.Hinged{Part: box.Front, Headroom: headroom, Angle: angle}}
+		})
+	}
+	p := only(t, "180", hung(0, 180))
+	assert.Equal(t, "Opens[0].Hinged.Angle", p.Path)
+	assert.Equal(t, "180", p.Got)
+	assert.Regexp(t, `^front strikes roof when it is turned by \d\.\d\d degrees, and it must open to 180$`, p.Why)
+	assert.Contains(t, p.Error(), "when it is turned by "+strconv.FormatFloat(p.Hi, 'f', -1, 64)+" degrees")
+	assert.Contains(t, p.Error(), "want 0 to "+strconv.FormatFloat(p.Hi, 'f', -1, 64)+" deg")
+	resolve(t, hung(0, box.Deg(p.Hi)))
+	only(t, "half a degree on", hung(0, box.Deg(p.Hi+0.5)))
+	m := regexp.MustCompile(`^Headroom: ([\d.]+), or less overhang on that side$`).FindStringSubmatch(p.Try)
+	require.Len(t, m, 2, p.Try)
+	h, err := strconv.ParseFloat(m[1], 64)
+	require.NoError(t, err)
+	resolve(t, hung(box.MM(h), 180))
+	only(t, "a tenth less", hung(box.MM(h-0.1), 180))
+	assert.InDelta(t, 55*math.Sin(10*math.Pi/180), h, 0.1)
+}
+
+// What lies on a part that should open is told as that, with what would do: to be
+// fixed to the part, or left out.
+func TestWhatCannotMoveAtAll(t *testing.T) {
+	covered := func(o box.Opening) box.Design {
+		return plain.With(func(d *box.Design) {
+			d.Roof = box.Pent{Over: box.Overhangs{Front: 40, Left: 20, Right: 20}}
+			d.Walls = []box.Wall{{On: box.Back, Above: 80}}
+			d.Outer = []box.Outer{box.CoverStrip{Name: "cover strip", Height: 30}}
+			d.Opens = []box.Opening{o}
+		})
+	}
+	p := only(t, "hinged", covered(box.Hinged{Part: box.Roof}))
+	assert.Equal(t, "Opens[0].Hinged.Angle: roof cannot move at all: free/cover strip lies on it (try to leave out free/cover strip: the rubber strip of the hinge covers the seam)", p.Error())
+	resolve(t, covered(box.Hinged{Part: box.Roof}).With(func(d *box.Design) { d.Outer = nil }))
+	p = only(t, "leather", covered(box.Hinged{Part: box.Roof, Hinge: box.Leather{}}))
+	assert.Equal(t, "to leave out free/cover strip, or to place it elsewhere", p.Try)
+	p = only(t, "removable", covered(box.Removable{Part: box.Roof}))
+	assert.Equal(t, `Opens[0].Removable: roof cannot move at all: free/cover strip lies on it (try With: []box.Part{"free/cover strip"}, fixed to roof alone)`, p.Error())
+	resolve(t, covered(box.Removable{Part: box.Roof, With: []box.Part{"free/cover strip"}}))
 }
