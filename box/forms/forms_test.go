@@ -103,6 +103,20 @@ func TestWhatFormsHave(t *testing.T) {
 	assert.Equal(t, 2, count("hole box", box.Back, box.UseOpening))
 	assert.Equal(t, 1, strokes("hole box", box.Roof, box.UseDrip))
 	assert.Positive(t, strokes("hole box", box.Front, box.UseGrip))
+	// What is cleaned has a way in, which is proved; what is open anyway has none, nor
+	// has the box of birds that keep their nest.
+	ways := map[string]box.Part{"hole box": box.Front, "terrace": box.Roof, "owl box": "free/cover", "dormouse box": box.Roof, "hedgehog house": box.Roof}
+	for name, p := range plans {
+		var parts []box.Part
+		for _, w := range p.Ways() {
+			parts = append(parts, w.Part)
+		}
+		if part, opens := ways[name]; opens {
+			assert.Equal(t, []box.Part{part}, parts, name)
+		} else {
+			assert.Empty(t, parts, name)
+		}
+	}
 	has("open front", "inner/lip")
 	_, ok := plans["open front"].Piece(box.Front)
 	assert.False(t, ok)
@@ -222,5 +236,7 @@ func ExampleHoleBox() {
 	// Output:
 	// back 450.6 x 149.2
 	// 2 screw 4 x 25
+	// 2 nail 3 x 50
+	// 1 hook and eye 50
 	// 2 screw or nail to hang the box by for a hole 6 across
 }
