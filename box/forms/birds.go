@@ -126,11 +126,16 @@ type Owl struct {
 
 // OwlBox is a long box: a large entrance high up, a ladder of grooves below it, a
 // ledge for the young outside, two battens behind, a felted roof, and an opening with
-// a cover in the left side, half as wide as the box is deep, to clean it.
+// a cover in the left side, half as wide as the box is deep if the board is, to clean
+// it.
 func OwlBox(a Owl) box.Design {
 	batten := box.Batten{Name: "upper batten", Above: a.Inside.Height - 100, Height: 60, Past: 60, Hole: box.Round{Diameter: 9}, Screws: 3}
 	lower := batten
 	lower.Name, lower.Above = "lower batten", 60
+	hatch := box.Inspection{On: box.Left, Width: a.Inside.Depth / 2, Height: a.Inside.Depth / 2}
+	if w := a.Board.Width; w > 0 {
+		hatch.Width = min(hatch.Width, w-30) // its cover laps 15 on either side
+	}
 	return box.Design{
 		Name: a.Name, Board: a.Board, Size: a.Inside,
 		Roof:    box.Pent{Pitch: 10, Over: box.Overhangs{Front: 80, All: 40}},
@@ -142,7 +147,7 @@ func OwlBox(a Owl) box.Design {
 			box.Entrance{Shape: box.Rect{Width: a.Width, Height: a.Height, Corner: 10}, Above: a.Above},
 			box.GripGrooves{Spacing: 25, Length: 120}, box.Vents{Diameter: 15}, box.Drains{Diameter: 12}, box.DripGroove{}, box.Edging{Round: 3},
 		},
-		Opens: []box.Opening{box.Inspection{On: box.Left, Width: a.Inside.Depth / 2, Height: a.Inside.Depth / 2}},
+		Opens: []box.Opening{hatch},
 	}
 }
 
