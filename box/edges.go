@@ -279,7 +279,9 @@ func (s *shell) setJoints() bool {
 		e.run = s.runOn(e.over, e.under)
 		e.free = s.faces[e.over].up() && s.faces[e.under].kind == roofFace
 		e.length = e.b.Sub(e.a).Len()
-		e.ok = true
+		if e.ok = true; s.tooSteep(e) {
+			continue
+		}
 		e.sec, _ = s.section(e.joint, e.path, s.corner(e))
 	}
 	for k, x := range s.d.Joints {

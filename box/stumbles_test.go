@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holt.example/box"
+	"holt.example/joints"
 )
 
 // What a newcomer stumbles over, each by what is said of it or done instead.
@@ -147,4 +148,45 @@ func TestWhatCannotMoveAtAll(t *testing.T) {
 	p = only(t, "removable", covered(box.Removable{Part: box.Roof}))
 	assert.Equal(t, `Opens[0].Removable: roof cannot move at all: free/cover strip lies on it (try With: []box.Part{"free/cover strip"}, fixed to roof alone)`, p.Error())
 	resolve(t, covered(box.Removable{Part: box.Roof, With: []box.Part{"free/cover strip"}}))
+}
+
+// A pitch over 60 is told once, at the pitch, with what would do; with tops and ends
+// left square, under an overhang, it is made up to 75.
+func TestSteepRoofs(t *testing.T) {
+	over := box.Overhangs{All: 20}
+	at := func(r box.RoofForm) box.Design { return plain.With(func(d *box.Design) { d.Roof = r }) }
+	for _, x := range []struct {
+		path, got             string
+		steep, square, barely box.RoofForm
+	}{
+		{"Roof.Pent.Pitch", "74", box.Pent{Pitch: 74, Over: over}, box.Pent{Pitch: 75, Over: over, Tops: box.SquareTops, Ends: box.SquareEnds}, box.Pent{Pitch: 60}},
+		{"Roof.Gable.Pitch", "74", box.Gable{Pitch: 74, Over: over}, box.Gable{Pitch: 75, Over: over, Tops: box.SquareTops, Ends: box.SquareEnds}, box.Gable{Pitch: 60}},
+		{"Roof.Gable.Pitch", "61", box.Gable{Pitch: 61, Tops: box.SquareTops}, box.Gable{Pitch: 61, Over: over, Tops: box.SquareTops, Ends: box.SquareEnds}, box.Gable{Pitch: 60, Tops: box.SquareTops}},
+		// 150 over half of 120: atan(2.5) = 68.2 degrees.
+		{"Roof.Gable.Rise", "68.1986", box.Gable{Rise: 150, Over: over}, box.Gable{Rise: 150, Over: over, Tops: box.SquareTops, Ends: box.SquareEnds}, box.Gable{Rise: 103}},
+		{"Roof.Hip.Pitch", "74", box.Hip{Pitch: 74, Over: over}, box.Hip{Pitch: 75, Over: over, Tops: box.SquareTops, Ends: box.SquareEnds}, box.Hip{Pitch: 60}},
+		{"Roof.Hip.SidePitch", "65", box.Hip{Pitch: 50, SidePitch: 65, Over: over}, box.Hip{Pitch: 50, SidePitch: 65, Over: over, Tops: box.SquareTops, Ends: box.SquareEnds}, box.Hip{Pitch: 50, SidePitch: 60}},
+	} {
+		p := only(t, x.path, at(x.steep))
+		assert.Equal(t, x.path, p.Path)
+		assert.Equal(t, "range", p.Code)
+		assert.Equal(t, x.got, p.Got)
+		assert.Equal(t, [2]float64{1, 60}, [2]float64{p.Lo, p.Hi})
+		assert.Equal(t, "Tops: box.SquareTops, Ends: box.SquareEnds and an overhang, up to 75", p.Try)
+		resolve(t, at(x.square))
+		resolve(t, at(x.barely))
+	}
+	// Against a long back the roof's upper end must be bevelled, whatever its ends.
+	p := only(t, "long back", at(box.Pent{Pitch: 65, Over: over}).With(func(d *box.Design) { d.Walls = []box.Wall{{On: box.Back, Above: 60}} }))
+	assert.Equal(t, "Roof.Pent.Pitch", p.Path)
+	assert.Empty(t, p.Try)
+	_, ps := tryResolve(t, "long back", at(box.Pent{Pitch: 65, Over: over, Tops: box.SquareTops, Ends: box.SquareEnds}).With(func(d *box.Design) { d.Walls = []box.Wall{{On: box.Back, Above: 60}} }))
+	require.Len(t, ps, 1)
+	assert.Empty(t, ps[0].Try)
+	// A joint of one's own is told at the joint.
+	_, ps = tryResolve(t, "own joint", at(box.Gable{Pitch: 65, Joint: joints.Butt{}}))
+	assert.Len(t, ps, 4)
+	for _, p := range ps {
+		assert.Contains(t, p.Path, "Roof.Gable.Joint")
+	}
 }
