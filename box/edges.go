@@ -198,12 +198,13 @@ func (s *shell) jointOf(over, under int) (jt joint, path string, o, u int) {
 			}
 		}
 	}
+	first, second := over, under
 	jt, path, over, under = s.openJoint(jt, path, over, under)
 	for k, x := range s.d.Joints {
 		same := x.Over == a.part && x.Under == b.part
 		if turned := x.Over == b.part && x.Under == a.part; same || turned {
-			if turned {
-				over, under = under, over
+			if over, under = first, second; turned {
+				over, under = second, first
 			}
 			if !isNil(x.Joint) {
 				jt = x.Joint
@@ -278,7 +279,9 @@ func (s *shell) setJoints() bool {
 		e.run = s.runOn(e.over, e.under)
 		e.free = s.faces[e.over].up() && s.faces[e.under].kind == roofFace
 		e.length = e.b.Sub(e.a).Len()
-		e.ok = true
+		if e.ok = true; s.tooSteep(e) {
+			continue
+		}
 		e.sec, _ = s.section(e.joint, e.path, s.corner(e))
 	}
 	for k, x := range s.d.Joints {

@@ -57,17 +57,33 @@ func (f Text) lower(s *shell, path string, by map[Part]*part) {
 	if p == nil || !s.depthIn(path+".Depth", d, p) {
 		return
 	}
-	name := f.Name
-	if name == "" {
-		name = "text " + f.Text
+	l := line{path: path, source: f.Name, use: use, tool: t, from: f.From, text: f.Text}
+	if l.source == "" {
+		l.source = "text " + f.Text
 	}
+	l.width, l.depth = w, d
+	if f.place(s, &l, h, p) {
+		l.resize = func(h float64) (line, bool) {
+			x, ok := l, false
+			if _, x.width, x.depth, ok = s.c.groove(path, f.Tool, f.Width, f.Depth, h/10); !ok || !s.depthIn(path+".Depth", x.depth, p) {
+				return x, false
+			}
+			return x, f.place(s, &x, h, p)
+		}
+		p.engraved = append(p.engraved, l)
+	}
+}
+
+// place writes the text with capitals so high.
+func (f Text) place(s *shell, l *line, h float64, p *part) bool {
+	strokes, _, _ := lettering(f.Text, h)
 	if f.From == FromInner {
 		strokes = turnedOver(strokes)
 	}
-	l := line{path: path, source: name, use: use, tool: t, width: w, depth: d, from: f.From, letters: h}
-	if l.strokes = s.linesOf(path, strokes, f.At, Repeat{}, false, p); len(l.strokes) > 0 {
-		p.engraved = append(p.engraved, l)
-	}
+	l.turn = f.At.Turn
+	l.letters = h
+	l.strokes = s.linesOf(l.path, strokes, f.At, Repeat{}, false, p)
+	return len(l.strokes) > 0
 }
 
 // turnedOver mirrors strokes, so that they read on the inner face.

@@ -51,7 +51,7 @@ func (s *shell) checkMoves(parts []*part) {
 			}
 		}
 		if against != "" {
-			s.struck(w, x, against)
+			s.struck(w, x, against, parts)
 		}
 	}
 }
@@ -88,31 +88,124 @@ func (w *way) isAside(p Part) bool {
 	return false
 }
 
-func (s *shell) struck(w *way, x float64, against Part) {
-	p := Problem{Path: w.path, Code: "strikes", Got: num(round1(x)), Lo: 0, Hi: x, Unit: "deg"}
-	switch w.of.(type) {
-	case Hinged, Pivoted:
-		p.Path += ".Angle"
-		p.Why = fmt.Sprintf("%s strikes %s when it is turned by %s degrees, and it must open to %s", w.part, against, num(round1(x)), num(w.most))
-	case Stopper, TurnButton:
-		p.Why = fmt.Sprintf("%s strikes %s when it is turned by %s degrees", w.part, against, num(round1(x)))
-	default:
-		p.Unit = "mm"
-		p.Why = fmt.Sprintf("%s strikes %s when it is drawn out by %s, and it must come out by %s", w.part, against, num(round1(x)), num(round1(w.most)))
-	}
-	if i := s.shellFace(against); i >= 0 && s.faces[i].kind == roofFace {
-		switch o := w.of.(type) {
-		case Pivoted:
-			if w.needs > w.room[i] {
-				p.Try = "Headroom: " + num(math.Ceil(w.needs*10)/10)
-			}
-		case Hinged:
-			if s.shellFace(o.Part) < s.walls {
-				p.Try = "more Headroom, or less overhang on that side"
-			}
+// struck reports what an opening strikes, and what would do where that can be
+// worked out.
+func (s *shell) struck(w *way, x float64, against Part, parts []*part) {
+	at := math.Floor(x*100) / 100 // one figure, on the safe side, for sentence and range
+	p := Problem{Path: w.path, Code: "strikes", Got: num(at), Lo: 0, Hi: at, Unit: "mm"}
+	turned, must := "drawn out by "+num(at), "come out by "+num(round1(w.most))
+	if w.kind == turning {
+		p.Unit = "deg"
+		turned, must = "turned by "+num(at)+" degrees", "open to "+num(w.most)
+		if w.face >= 0 {
+			p.Path, p.Got = p.Path+".Angle", num(w.most)
+		} else {
+			must = "turn by " + num(w.most)
 		}
 	}
+	p.Why = fmt.Sprintf("%s strikes %s when it is %s, and it must %s", w.part, against, turned, must)
+	if at == 0 {
+		lies := "against it"
+		if s.shellFace(against) < 0 {
+			lies = "on it"
+		}
+		p.Got, p.Why = "", fmt.Sprintf("%s cannot move at all: %s lies %s", w.part, against, lies)
+	}
+	p.Try = s.frees(w, against, parts)
 	s.c.add(p)
+}
+
+// frees is what would let an opening open that strikes a part, "" if unknown.
+func (s *shell) frees(w *way, against Part, parts []*part) string {
+	if i := s.shellFace(against); i >= 0 {
+		roof := s.faces[i].kind == roofFace
+		switch w.of.(type) {
+		case Pivoted:
+			if roof && w.needs > w.room[i] {
+				return "Headroom: " + num(math.Ceil(w.needs*10)/10)
+			}
+		case Hinged:
+			if w.hinge >= 0 && s.faces[w.face].kind == roofFace && s.faces[w.hinge].kind == roofFace {
+				if e := s.pair[[2]int{min(w.face, w.hinge), max(w.face, w.hinge)}]; e != nil && e.over != w.face && !roof {
+					return fmt.Sprintf("Joints: []box.Between{{Over: %q, Under: %q}}", w.part, s.faces[w.hinge].part)
+				}
+			}
+			if roof && w.face < s.walls {
+				return s.roomToTurn(w, i, parts)
+			}
+		}
+		return ""
+	}
+	if w.face < 0 {
+		return ""
+	}
+	// A part fixed to the box: it might be fixed to what opens instead, or be left
+	// out.
+	with := w.with
+	w.with = append(with[:len(with):len(with)], against)
+	_, bar := s.goes(w, parts)
+	w.with = with
+	if bar == "" {
+		return fmt.Sprintf("With: []box.Part{%q}, fixed to %s alone", against, w.part)
+	}
+	var rest []*part
+	for _, p := range parts {
+		if p.face.part != against {
+			rest = append(rest, p)
+		}
+	}
+	if _, bar := s.goes(w, rest); bar != "" {
+		return ""
+	}
+	if o, ok := w.of.(Hinged); ok && s.isCover(against) {
+		switch o.Hinge.(type) {
+		case nil, RubberStrip:
+			return fmt.Sprintf("to leave out %s: the rubber strip of the hinge covers the seam", against)
+		}
+	}
+	return fmt.Sprintf("to leave out %s, or to place it elsewhere", against)
+}
+
+// isCover reports whether a part covers the seam between the roof and a wall.
+func (s *shell) isCover(p Part) bool {
+	for _, o := range s.d.Outer {
+		if c, ok := o.(CoverStrip); ok && FreePart(c.Name) == p {
+			return true
+		}
+	}
+	return false
+}
+
+// roomToTurn is the headroom that lets a hinged wall out under the overhang of
+// slope i: its top is lowered until it gets out, to 0.1 mm.
+func (s *shell) roomToTurn(w *way, i int, parts []*part) string {
+	const other = "less overhang on that side"
+	p := atFace(parts, w.face)
+	was := p.solid
+	defer func() { p.solid = was }()
+	gets := func(k int) bool { // with so many tenths of headroom
+		b := solid.Body{Base: append([]solid.Plane(nil), was.Base...), Cutters: was.Cutters, Prisms: was.Prisms}
+		for n, h := range p.base {
+			if p.from[n] == i {
+				b.Base = append(b.Base, h.Shift(w.room[i]-float64(k)/10))
+			}
+		}
+		p.solid = b.Ready()
+		_, bar := s.goes(w, parts)
+		return bar == ""
+	}
+	lo, hi := int(w.room[i]*10), 3000 // the most that Headroom may be
+	if lo >= hi || !gets(hi) {
+		return other
+	}
+	for hi-lo > 1 {
+		if m := (lo + hi) / 2; gets(m) {
+			hi = m
+		} else {
+			lo = m
+		}
+	}
+	return fmt.Sprintf("Headroom: %s, or %s", num(float64(hi)/10), other)
 }
 
 // captive reports a part that its joints hold, whichever way it would go.

@@ -147,6 +147,9 @@ func (s *shell) openJoint(jt joint, path string, over, under int) (joint, string
 		if !plainJoint(jt) {
 			jt = butt
 		}
+		if s.liftsAtRidge(w, other) {
+			over, under = i, other
+		}
 		if w.holds(other) {
 			over, under = other, i
 			jt = butt
@@ -156,6 +159,17 @@ func (s *shell) openJoint(jt joint, path string, over, under int) (joint, string
 		}
 	}
 	return jt, path, over, under
+}
+
+// liftsAtRidge reports whether the part is a slope that hangs at the other one of
+// a gable, which stays: then it laps over that at the ridge, because the end of a
+// slope that is lapped over there goes down into the walls as it turns.
+func (s *shell) liftsAtRidge(w *way, other int) bool {
+	if _, gable := s.d.Roof.(Gable); !gable || w.hinge != other || s.faces[w.face].kind != roofFace || s.faces[other].kind != roofFace {
+		return false
+	}
+	v := s.wayOf(other)
+	return v == nil || v.hinge != w.face
 }
 
 // beyond is how far wall i runs on past wall j, which slides in it.

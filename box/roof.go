@@ -12,7 +12,9 @@ type RoofForm interface{ roof() }
 // others; All also fills the sides that are left 0 on a rectangle.
 type Overhangs struct{ Front, Back, Left, Right, All MM }
 
-// Tops says how the upper edge of a wall under a slope is cut.
+// Tops says how the upper edge of a wall under a slope is cut. Over a pitch of 60
+// the bevels of tops and ends are steeper than can be sawn: then both are left square,
+// and the roof overhangs.
 type Tops int
 
 // The ways to cut wall tops.
@@ -38,7 +40,7 @@ type Flat struct {
 
 // Pent is one slope, rising from the front to the back. Give Pitch or Rise.
 type Pent struct {
-	Pitch Deg // 1 to 75; 0 means 10, unless Rise is given
+	Pitch Deg // 1 to 60, to 75 with square tops and ends; 0 means 10, unless Rise is given
 	Rise  MM  // over the inside depth at the floor
 	Over  Overhangs
 	Tops  Tops
@@ -57,10 +59,10 @@ const (
 
 // Gable is two slopes with a ridge in the middle.
 type Gable struct {
-	Pitch Deg // 1 to 75; 0 means 45, unless Rise is given
+	Pitch Deg // 1 to 60, to 75 with square tops and ends; 0 means 45, unless Rise is given
 	Rise  MM  // of the inner ridge over the inner eaves, half the inside width at the floor being the run
 	Run   RidgeRun
-	Ridge joints.Joint // nil means butt, the right or back slope lapping over; a mitre below 15 degrees, where a butt cannot be sawn
+	Ridge joints.Joint // nil means butt, the right or back slope lapping over, or the one that is Hinged; a mitre below 15 degrees, where a butt cannot be sawn
 	Over  Overhangs
 	Tops  Tops
 	Ends  RoofEnds     // at the eaves
@@ -69,7 +71,7 @@ type Gable struct {
 
 // Hip is a slope over every wall.
 type Hip struct {
-	Pitch Deg // 1 to 75; 0 means 45, unless Rise is given
+	Pitch Deg // 1 to 60, to 75 with square tops and ends; 0 means 45, unless Rise is given
 	// SidePitch is the pitch of the left and right slopes of a rectangle; 0
 	// means Pitch. Unequal pitches leave the eaves at different heights.
 	SidePitch Deg

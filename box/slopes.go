@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"holt.example/box/solid"
+	"holt.example/joints"
 )
 
 // floorPlane is the inner plane of every floor: z = 0.
@@ -168,4 +169,64 @@ func (s *shell) levelEaves() {
 func (f *face) overNormal() float64 {
 	_, cl := sincos(f.lean)
 	return f.over * cl
+}
+
+// tooSteep reports, once, a slope whose bevels at the walls cannot be sawn: as
+// what it is, a pitch, because no joint was given that could be at fault. Where tops
+// and ends are square nothing is bevelled.
+func (s *shell) tooSteep(e *edge) bool {
+	roof, wall := &s.faces[e.over], &s.faces[e.under]
+	if roof.kind == wallFace {
+		roof, wall = wall, roof
+	}
+	if roof.kind != roofFace || wall.kind != wallFace || !(roof.pitch > maxBevel+1e-9) {
+		return false
+	}
+	form, own, field := "", joint(nil), "Pitch"
+	given := func(name string, j joint, rise MM) {
+		if form, own = name, j; rise != 0 {
+			field = "Rise"
+		}
+	}
+	switch r := s.d.Roof.(type) {
+	case Pent:
+		given("Roof.Pent", r.Joint, r.Rise)
+	case Gable:
+		given("Roof.Gable", r.Joint, r.Rise)
+	case Hip:
+		given("Roof.Hip", r.Joint, r.Rise)
+		if r.SidePitch != 0 && (roof.part == RoofLeft || roof.part == RoofRight) {
+			field = "SidePitch"
+		}
+	}
+	if form == "" || !isNil(own) || e.path != form+".Joint" {
+		return false
+	}
+	bevelled := func(j joint) bool {
+		keep := s.c
+		s.c = &collector{}
+		defer func() { s.c = keep }()
+		s.section(j, e.path, s.corner(e))
+		for _, p := range s.c.ps {
+			if p.Unit == "deg" {
+				return true
+			}
+		}
+		return false
+	}
+	if !bevelled(e.joint) {
+		return false
+	}
+	p := Problem{Path: form + "." + field, Code: "range", Got: num(roof.pitch), Lo: minPitch, Hi: maxBevel, Unit: "deg",
+		Why: "the bevels of so steep a roof, where it meets the walls, cannot be sawn"}
+	helps := true // unless the slope ends against a wall that runs on above it
+	for i := range s.faces[:s.walls] {
+		w := &s.faces[i]
+		helps = helps && !(w.up() && math.Abs(float64(w.nh[0]*roof.nh[0])+float64(w.nh[1]*roof.nh[1])) > 1e-9)
+	}
+	if helps && !bevelled(joints.Butt{EndSquare: true, LapSquare: true}) {
+		p.Try = "Tops: box.SquareTops, Ends: box.SquareEnds and an overhang, up to " + num(maxPitch)
+	}
+	s.c.add(p)
+	return true
 }

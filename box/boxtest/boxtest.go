@@ -7,7 +7,7 @@ import (
 	"holt.example/box"
 )
 
-// T is a test; *testing.T is one.
+// T is a test; *testing.T is one. Resolve also calls FailNow if there is one.
 type T interface {
 	Helper()
 	Errorf(format string, args ...any)
@@ -28,13 +28,17 @@ func report(t T, p *box.Plan, err error) {
 	t.Errorf("%s%v", name, err)
 }
 
-// Resolve makes the plan of a design. It reports every problem and returns nil
-// if there are any; the other assertions then report that there is no plan.
+// Resolve makes the plan of a design. If there are problems it reports every one
+// and ends the test there with its FailNow. Where T has none it returns nil, and the
+// other assertions then report that there is no plan.
 func Resolve(t T, d box.Design) *box.Plan {
 	t.Helper()
 	p, err := d.Resolve()
 	if err != nil {
 		t.Errorf("%s cannot be made:\n%v", d.Name, err)
+		if t, ok := t.(interface{ FailNow() }); ok {
+			t.FailNow() // or the next line of the test panics on a nil plan
+		}
 		return nil
 	}
 	return p

@@ -336,3 +336,55 @@ func TestEach(t *testing.T) {
 	v.Axes[0].Name = ""
 	hears(t, "no name", CheckEach(v), "Axes[0].Name")
 }
+
+// Every change of an engraving shows in the drawing: with one left out, a text
+// could move, turn or shrink under a golden file that still passes.
+func TestDrawingSeesEngravings(t *testing.T) {
+	engraved := func(change func(f *box.Text)) string {
+		f := box.Text{On: box.Front, Text: "No 17", Height: 20, Width: 2, At: box.Anchor{Up: 80}, Name: "number"}
+		change(&f)
+		return Drawing(Resolve(t, orchard.With(func(d *box.Design) { d.Features = append(d.Features, f) })))
+	}
+	was := engraved(func(*box.Text) {})
+	for what, change := range map[string]func(f *box.Text){
+		"up":             func(f *box.Text) { f.At.Up = 60 },
+		"right":          func(f *box.Text) { f.At.Right = 1 },
+		"turned over":    func(f *box.Text) { f.At.Turn = 180 },
+		"height":         func(f *box.Text) { f.Height = 19 },
+		"another number": func(f *box.Text) { f.Text = "No 71" },
+		"another width":  func(f *box.Text) { f.Width = 1.9 },
+	} {
+		if engraved(change) == was {
+			t.Errorf("%s: the drawing is as it was", what)
+		}
+	}
+	// A line of 40 from (-20, 50) to (20, 50), seen from within: the sharp V-cutter of
+	// 60 degrees is 1.73 deep where its groove is 2 wide (1 / tan 30).
+	d := orchard.With(func(d *box.Design) {
+		d.Features = append(d.Features, box.Engrave{On: box.Front, From: box.FromInner, At: box.Anchor{Up: 50}, Lines: []outline.Path{outline.Line(outline.Point{X: -20}, outline.Point{X: 20})}})
+	})
+	if want := `engrave "mark", machined from 0 to 1.73, 2 wide: 1 stroke, 40 long, from (-20,50) to (20,50), middle (0,50), first at (20,50)`; !strings.Contains(Drawing(Resolve(t, d)), want) {
+		t.Errorf("no %q in\n%s", want, Drawing(Resolve(t, d)))
+	}
+}
+
+// stopper is a test that can be ended, as *testing.T can.
+type stopper struct{ ear }
+
+func (s *stopper) FailNow() { panic("ended") }
+
+func TestResolveEndsTheTest(t *testing.T) {
+	var s stopper
+	func() {
+		defer func() {
+			if r := recover(); r != "ended" {
+				t.Errorf("%v: not ended", r)
+			}
+		}()
+		Resolve(&s, box.Design{Name: "nothing"})
+		t.Error("the test went on")
+	}()
+	if len(s.said) != 1 || !strings.HasPrefix(s.said[0], "nothing cannot be made:\nBoard.Thickness") {
+		t.Errorf("%q", s.said)
+	}
+}

@@ -14,7 +14,8 @@ import (
 // its size, outlines, edges and cuts, in mm to a hundredth. Equal parts are drawn
 // once. Contours and edges begin at their lowest point, so that the text changes when the
 // drawing does and not otherwise. An arc is told by its bulge, as in
-// outline.Vertex. It is "" for nil.
+// outline.Vertex; lines that are engraved by their number, length, extents, middle
+// and beginning. It is "" for nil.
 func Drawing(p *box.Plan) string {
 	if p == nil {
 		return ""
@@ -86,8 +87,35 @@ func panel(b *strings.Builder, q *box.Piece) {
 			fmt.Fprintf(b, ", %s across at %s\n", number(d, 2), at(c))
 			continue
 		}
+		if len(o.Strokes) > 0 {
+			fmt.Fprintf(b, ", %s wide: %s\n", mm(o.Width), strokes(o.Strokes))
+			continue
+		}
 		fmt.Fprintf(b, ", %s\n", points(o.Region))
 	}
+}
+
+// strokes tells lines by their number, their length, their extents, the middle of
+// all that is drawn, and where the first begins, so that no shift, turn, mirror,
+// change of size or other letter leaves the text as it was.
+func strokes(ps []outline.Path) string {
+	e := ps[0].Extents()
+	length, x, y := 0.0, 0.0, 0.0
+	for _, p := range ps {
+		e = e.Join(p.Extents())
+		for i := range p[:len(p)-1] {
+			l := p[i : i+2].Length()
+			length += l
+			x += float64(l * (p[i].X + p[i+1].X) / 2)
+			y += float64(l * (p[i].Y + p[i+1].Y) / 2)
+		}
+	}
+	middle := outline.Point{X: x / length, Y: y / length}
+	word := "strokes"
+	if len(ps) == 1 {
+		word = "stroke"
+	}
+	return fmt.Sprintf("%d %s, %s long, from %s to %s, middle %s, first at %s", len(ps), word, number(length, 2), at(e.Min), at(e.Max), at(middle), at(ps[0][0].At()))
 }
 
 func region(b *strings.Builder, what string, r outline.Region) {

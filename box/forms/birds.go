@@ -15,7 +15,9 @@ type Hole struct {
 }
 
 // HoleBox is the box most hung: a round hole, a pent roof, a long back with two
-// screw holes, vents, drains, and grooves below the hole.
+// screw holes, vents, drains, and grooves below the hole. The front turns out on two
+// nails, by 60 degrees or more, to clean the box, and a hook near its lower end keeps
+// it shut; the roof stays where it is, under its cover strip.
 func HoleBox(a Hole) box.Design {
 	return box.Design{
 		Name: a.Name, Board: a.Board, Size: a.Inside,
@@ -28,6 +30,7 @@ func HoleBox(a Hole) box.Design {
 			box.GripGrooves{},
 			box.Vents{}, box.Drains{}, box.DripGroove{}, box.Hang{},
 		},
+		Opens: []box.Opening{box.Pivoted{Part: box.Front, Angle: 60}, box.HookAndEye{Part: box.Front, At: box.Left, Along: 50 - a.Inside.Height/2}},
 	}
 }
 
@@ -67,7 +70,8 @@ type Row struct {
 }
 
 // Terrace is several homes side by side under one roof, with partitions housed
-// into front and back, on a level batten.
+// into front and back, on a level batten. The roof turns up at the back, to clean all
+// of them at once, and a hook keeps it shut.
 func Terrace(a Row) box.Design {
 	t, n := thick(a.Board), box.MM(a.Homes)
 	d := box.Design{
@@ -76,6 +80,7 @@ func Terrace(a Row) box.Design {
 		Roof:  box.Pent{Pitch: 10, Over: box.Overhangs{Front: 50, Left: 25, Right: 25}},
 		Floor: box.FloorBetween{Raise: 10},
 		Outer: []box.Outer{box.Batten{Name: "batten", Above: a.Inside.Height / 2, Height: 45, Past: 60, Hole: box.Round{Diameter: 7}, Screws: 2 * a.Homes}},
+		Opens: []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}},
 	}
 	for i := range a.Homes {
 		x := (box.MM(i) - (n-1)/2) * (a.Inside.Width + t) // of the home's middle
@@ -120,11 +125,17 @@ type Owl struct {
 }
 
 // OwlBox is a long box: a large entrance high up, a ladder of grooves below it, a
-// ledge for the young outside, two battens behind, and a felted roof.
+// ledge for the young outside, two battens behind, a felted roof, and an opening with
+// a cover in the left side, half as wide as the box is deep if the board is, to clean
+// it.
 func OwlBox(a Owl) box.Design {
 	batten := box.Batten{Name: "upper batten", Above: a.Inside.Height - 100, Height: 60, Past: 60, Hole: box.Round{Diameter: 9}, Screws: 3}
 	lower := batten
 	lower.Name, lower.Above = "lower batten", 60
+	hatch := box.Inspection{On: box.Left, Width: a.Inside.Depth / 2, Height: a.Inside.Depth / 2}
+	if w := a.Board.Width; w > 0 {
+		hatch.Width = min(hatch.Width, w-30) // its cover laps 15 on either side
+	}
 	return box.Design{
 		Name: a.Name, Board: a.Board, Size: a.Inside,
 		Roof:    box.Pent{Pitch: 10, Over: box.Overhangs{Front: 80, All: 40}},
@@ -136,6 +147,7 @@ func OwlBox(a Owl) box.Design {
 			box.Entrance{Shape: box.Rect{Width: a.Width, Height: a.Height, Corner: 10}, Above: a.Above},
 			box.GripGrooves{Spacing: 25, Length: 120}, box.Vents{Diameter: 15}, box.Drains{Diameter: 12}, box.DripGroove{}, box.Edging{Round: 3},
 		},
+		Opens: []box.Opening{hatch},
 	}
 }
 
@@ -151,7 +163,7 @@ type Swift struct {
 }
 
 // SwiftBox is a wedge that fits under eaves: a steep roof from a low front, the
-// slot off to one side, a split batten behind.
+// slot off to one side, a split batten behind. Nothing opens.
 func SwiftBox(a Swift) box.Design {
 	if a.Pitch == 0 {
 		a.Pitch = 30

@@ -10,7 +10,9 @@
 //
 // What comes back is a plain design. Change it with With, as any other:
 //
-//	d = d.With(func(d *box.Design) { d.Roof = box.Gable{Pitch: 45} })
+//	d = d.With(func(d *box.Design) { d.Roof = box.Gable{Pitch: 45, Over: box.Overhangs{All: 30}} })
+//
+// A form that is cleaned has a way in; set Opens to have another, or none.
 //
 // Sizes that are left zero have the defaults that their comments name, which are
 // common practice; nothing is checked before Resolve.

@@ -53,7 +53,8 @@ type Dormouse struct {
 	Gap    box.MM // between the back and the trunk: the thickness of the bars; 0 means 25
 }
 
-// DormouseBox has its hole in the back, kept off the trunk by two bars.
+// DormouseBox has its hole in the back, kept off the trunk by two bars. The roof
+// comes off.
 func DormouseBox(a Dormouse) box.Design {
 	x := a.Inside.Width/2 - 5
 	bar := box.Batten{Name: "left bar", Right: x, Width: 25, Past: 60, Hole: box.Round{Diameter: 6}, Screws: 3, Board: box.Board{Thickness: or(a.Gap, 25)}}
@@ -68,6 +69,7 @@ func DormouseBox(a Dormouse) box.Design {
 			box.Entrance{On: box.Back, Shape: box.Round{Diameter: a.Hole}, Above: a.Above},
 			box.GripGrooves{On: box.Back, Spacing: 12}, box.Drains{}, box.DripGroove{},
 		},
+		Opens: []box.Opening{box.Removable{Part: box.Roof}},
 	}
 }
 
@@ -82,7 +84,7 @@ type Hedgehog struct {
 }
 
 // HedgehogHouse stands on runners: a tunnel leads into a lobby on the left, and a
-// second doorway at its far end, behind a sill, into the chamber.
+// second doorway at its far end, behind a sill, into the chamber. The roof comes off.
 func HedgehogHouse(a Hedgehog) box.Design {
 	door := box.Rect{Width: a.Doorway, Height: a.Doorway}
 	return box.Design{
@@ -100,6 +102,7 @@ func HedgehogHouse(a Hedgehog) box.Design {
 			box.Entrance{Shape: door, Above: 10, Right: (a.Lobby - a.Inside.Width) / 2},
 			box.EavesVents{On: []box.Part{box.Right}, Width: 80, Height: 15}, box.Drains{}, box.DripGroove{},
 		},
+		Opens: []box.Opening{box.Removable{Part: box.Roof}},
 	}
 }
 
