@@ -180,21 +180,28 @@ func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
 	return out, nil
 }
 
+// check looks at the numbers of a fastener.
+func (f Fastener) check(path string) error {
+	switch {
+	case f.Kind != "screw" && f.Kind != "nail":
+		return box.Problem{Path: path + ".Kind", Code: "unknown-value", Got: fmt.Sprintf("%.40q", f.Kind), Why: "a fastener is a screw or a nail", Try: "screw"}
+	case !(f.Diameter >= 0.5 && f.Diameter <= 12):
+		return box.Problem{Path: path + ".Diameter", Code: "range", Got: num(float64(f.Diameter)), Lo: 0.5, Hi: 12, Unit: "mm", Why: "this is no diameter of a screw or a nail"}
+	case !(f.Length >= 5 && f.Length <= 400):
+		return box.Problem{Path: path + ".Length", Code: "range", Got: num(float64(f.Length)), Lo: 5, Hi: 400, Unit: "mm", Why: "this is no length of a screw or a nail"}
+	case !(f.Pilot >= 0 && f.Pilot <= f.Diameter):
+		return box.Problem{Path: path + ".Pilot", Code: "range", Got: num(float64(f.Pilot)), Lo: 0, Hi: float64(f.Diameter), Unit: "mm", Why: "a pilot hole is no wider than what goes into it"}
+	}
+	return nil
+}
+
 func (w FixWith) check() error {
 	if len(w.Fasteners) == 0 {
 		return box.Problem{Path: "FixWith.Fasteners", Code: "required", Why: "the list of fasteners is empty; nil means MetricScrews"}
 	}
 	for i, f := range w.Fasteners {
-		path := fmt.Sprintf("FixWith.Fasteners[%d]", i)
-		switch {
-		case f.Kind != "screw" && f.Kind != "nail":
-			return box.Problem{Path: path + ".Kind", Code: "unknown-value", Got: fmt.Sprintf("%.40q", f.Kind), Why: "a fastener is a screw or a nail", Try: "screw"}
-		case !(f.Diameter >= 0.5 && f.Diameter <= 12):
-			return box.Problem{Path: path + ".Diameter", Code: "range", Got: num(float64(f.Diameter)), Lo: 0.5, Hi: 12, Unit: "mm", Why: "this is no diameter of a screw or a nail"}
-		case !(f.Length >= 5 && f.Length <= 400):
-			return box.Problem{Path: path + ".Length", Code: "range", Got: num(float64(f.Length)), Lo: 5, Hi: 400, Unit: "mm", Why: "this is no length of a screw or a nail"}
-		case !(f.Pilot >= 0 && f.Pilot <= f.Diameter):
-			return box.Problem{Path: path + ".Pilot", Code: "range", Got: num(float64(f.Pilot)), Lo: 0, Hi: float64(f.Diameter), Unit: "mm", Why: "a pilot hole is no wider than what goes into it"}
+		if err := f.check(fmt.Sprintf("FixWith.Fasteners[%d]", i)); err != nil {
+			return err
 		}
 	}
 	if !(w.Spacing >= 10 && w.Spacing <= 1000) {
