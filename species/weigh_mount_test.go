@@ -75,8 +75,8 @@ func TestMountingWeak(t *testing.T) {
 		want []string
 	}{
 		"usual": {Mounting{}, nil},
-		// 300 kg: 5 x 300 x 9.8 / 2 = 7355 N a screw.
-		"a load": {Mounting{Load: 300}, []string{"mounting-pull", "mounting-shear"}},
+		// 500 kg: 5 x 500 x 9.8 / 2 = 12 260 N a screw, which bears some 834.
+		"a load": {Mounting{Load: 500}, []string{"mounting-pull", "mounting-shear"}},
 		// A nail of 3 x 30 left 9 proud goes 30 - 20 - 9 = 1 deep.
 		"proud":  {Mounting{With: Fastener{Kind: "nail", Diameter: 3, Length: 30}, Proud: 9}, []string{"mounting-pull", "mounting-shear", "nail-penetration"}},
 		"short":  {Mounting{With: Fastener{Kind: "screw", Diameter: 6, Length: 60, Pilot: 4}}, []string{"screw-penetration"}}, // 40 is less than 7 x 6
