@@ -68,8 +68,15 @@ func (s *shell) fit(f Fitting) { s.fittings = append(s.fittings, f) }
 // screws lists screws that hold a board of the thickness held to one behind it:
 // 2.5 times the held thickness long (thisoldhouse.com), or less, so that the
 // point stays 3 within the other board, rounded down to 5; 4 thick, or 5 where
-// more than 20 are held (common practice).
+// more than 20 are held (common practice). Where the design has a row between the
+// two parts, that is listed in their place.
 func (s *shell) screws(n int, held, into float64, where []Part, why string) {
+	for i := range s.d.Fixings {
+		f := &s.d.Fixings[i]
+		if len(where) == 2 && (f.Over == where[0] && f.Under == where[1] || f.Over == where[1] && f.Under == where[0]) {
+			return
+		}
+	}
 	l := math.Min(2.5*held, held+into-3)
 	l = math.Max(5, 5*math.Floor(l/5+1e-9))
 	d := 4.0
