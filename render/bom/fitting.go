@@ -89,7 +89,10 @@ func (f Fitting) areaWords() string {
 	if !(f.Area > 0) {
 		return "—"
 	}
-	return num(f.Area / 1e6)
+	if a := f.Area / 1e6; a >= 5e-5 {
+		return num(a)
+	}
+	return "under 0.0001"
 }
 
 // WriteFittingsCSV writes what is bought or cut beside the boards as CSV, a line

@@ -49,7 +49,7 @@ func (l List) writeJSON(w io.Writer) error {
 	}
 	for _, f := range l.Fittings {
 		g := jsonFitting{What: f.What, Count: f.Count, Size: f.Size, Length: known(float64(f.Length)), Width: known(float64(f.Width)),
-			Area: known(f.Area), Where: texts(f.Where), Why: f.Why}
+			Area: known(f.Area), Proud: known(float64(f.Proud)), Where: texts(f.Where), Why: f.Why}
 		if f.Cut != nil {
 			g.Cut = regionJSON(f.Cut)
 		}
@@ -70,6 +70,7 @@ func (l List) writeJSON(w io.Writer) error {
 			Got: exact(f.Got), Lo: exact(f.Lo), Hi: exact(f.Hi), Unit: f.Unit, Why: f.Why, Sources: f.Sources,
 		})
 	}
+	j.Bill = l.Bill.json()
 	b, err := json.Marshal(j)
 	if err != nil {
 		return err

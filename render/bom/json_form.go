@@ -20,6 +20,7 @@ type jsonList struct {
 	Items     []jsonItem    `json:"items"`
 	Totals    jsonTotals    `json:"totals"`
 	Fittings  []jsonFitting `json:"fittings,omitempty"`
+	Bill      *jsonBill     `json:"bill,omitempty"`
 	Voids     []jsonVoid    `json:"voids"`
 	Findings  []jsonFinding `json:"findings"`
 }
@@ -172,6 +173,7 @@ type jsonFitting struct {
 	Length *exact     `json:"length,omitempty"`
 	Width  *exact     `json:"width,omitempty"`
 	Area   *exact     `json:"area,omitempty"`
+	Proud  *exact     `json:"proud,omitempty"`
 	Cut    jsonRegion `json:"cut,omitempty"`
 	Where  []string   `json:"where,omitempty"`
 	Why    string     `json:"why,omitempty"`
