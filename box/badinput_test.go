@@ -62,10 +62,14 @@ func fullDesigns() map[string]box.Design {
 		"rises": rect.With(func(d *box.Design) {
 			d.Roof, d.Walls, d.Joints = box.Pent{Rise: 30, Tops: box.SquareTops}, nil, nil
 		}),
-		"marked":   markedDesign(rect, board),
-		"opened":   openedDesign(rect, board),
-		"slid":     slidDesign(rect, board),
-		"strips":   stripsDesign(rect),
+		"marked": markedDesign(rect, board),
+		"opened": openedDesign(rect, board),
+		"slid":   slidDesign(rect, board),
+		"strips": stripsDesign(rect),
+		"screwed": screwed().With(func(d *box.Design) {
+			d.Joints = []box.Between{{Over: box.Front, Under: box.Left, Holds: []joints.Hold{{Kind: "screw", Count: 2, Diameter: 3.5, Length: 40, Spacing: 100}}}}
+			d.Fittings = []box.Fitting{{What: "felt", Count: 1, Size: "30 x 20", Length: 30, Width: 20, Proud: 1, Area: 600, Cut: outline.Region{outline.Rectangle(0, 0, 30, 20)}}}
+		}),
 		"hip rise": hip.With(func(d *box.Design) { d.Roof = box.Hip{Rise: 50, Level: true, Over: over}; d.Free = nil }),
 		"polygon": poly.With(func(d *box.Design) {
 			d.Footprint = box.Polygon{Points: []box.Point{{X: -80, Y: -70}, {X: 90, Y: -75}, {X: 85, Y: 80}, {X: -75, Y: 70}}}

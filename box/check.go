@@ -20,6 +20,8 @@ func (d Design) check(c *collector) {
 		c.within("Chord", float64(d.Chord), 1e-4, 10, "mm", "largest distance between a round feature and its facets")
 	}
 	d.checkMadeUp(c)
+	d.checkFixings(c)
+	d.checkFittings(c)
 	d.checkFree(c)
 	if onlyFree {
 		if len(d.Opens) > 0 {

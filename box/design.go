@@ -43,6 +43,12 @@ type Design struct {
 	Features []Feature
 	// Opens are the ways in, and what keeps them shut.
 	Opens []Opening
+	// Fixings are rows of screws and nails that hold parts together: their holes are
+	// cut and they are listed. species.Fasten proposes them.
+	Fixings []Fixing
+	// Fittings are what else the box needs, listed as given after those that its
+	// elements ask for: glue, a finish, the screws of a bracket.
+	Fittings []Fitting
 	// Chord is the largest distance, in mm, between a round feature and its
 	// flat facets in meshes; 0 means 0.01. Drawings keep true arcs.
 	Chord MM

@@ -25,7 +25,7 @@ func (s *shell) use(path string, u Use, dflt Use) (Use, bool) {
 	switch u {
 	case "":
 		return dflt, true
-	case UseEntrance, UseVent, UseDrain, UseOpening, UsePocket, UseMark, UseGrip, UseOrnament, UseHinge, UseScrew, UseDrip:
+	case UseEntrance, UseVent, UseDrain, UseOpening, UsePocket, UseMark, UseGrip, UseOrnament, UseHinge, UseScrew, UseFixing, UseDrip:
 		return u, true
 	}
 	s.c.add(Problem{Path: path + ".Use", Code: "unknown-value", Got: fmt.Sprintf("%.40q", string(u)), Why: "no such use", Try: "box.UseOpening"})

@@ -213,7 +213,7 @@ func (f Tunnel) build(s *shell, m *making) {
 				s.abut(m.path, host, p, joints.Hold{Kind: "screw", Note: "through " + string(host.face.part) + " into the end of " + string(p.face.part)})
 				return
 			}
-			s.abut(m.path, host, p, joints.Hold{Kind: "glue"})
+			s.abut(m.path, host, p, joints.Hold{Kind: "glue"}, joints.Hold{Kind: "screw", Note: "from inside through " + string(host.face.part) + " into the end of " + string(p.face.part)})
 			s.screws(2, host.face.t, long, []Part{host.face.part, p.face.part}, "from inside the wall into the end of the tunnel's board")
 		}
 	}
@@ -306,7 +306,7 @@ func (f LandingBoard) build(s *shell, m *making) {
 		return
 	}
 	s.screws(2, host.face.t, float64(f.Deep), where, "from inside the wall into the edge of the landing board")
-	s.abut(m.path, host, p, joints.Hold{Kind: "glue"})
+	s.abut(m.path, host, p, joints.Hold{Kind: "glue"}, joints.Hold{Kind: "screw", Note: "from inside through " + string(host.face.part) + " into its edge"})
 }
 
 // grooves engraves level lines over the outer face of a part.

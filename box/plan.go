@@ -18,6 +18,7 @@ type Plan struct {
 	voids    []Void
 	findings []Finding
 	fittings []Fitting
+	fixings  []FixingRow
 	ways     []planWay
 	groups   []Group
 	inside   [3]MM

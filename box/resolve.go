@@ -65,6 +65,17 @@ func (d Design) With(f func(*Design)) Design {
 	for i, x := range c.Opens {
 		c.Opens[i] = clonedOpening(x)
 	}
+	c.Fixings = slices.Clone(d.Fixings)
+	for i := range c.Fixings {
+		c.Fixings[i].At = slices.Clone(c.Fixings[i].At)
+	}
+	c.Fittings = slices.Clone(d.Fittings)
+	for i := range c.Fittings {
+		c.Fittings[i] = c.Fittings[i].clone()
+	}
+	for i := range c.Joints {
+		c.Joints[i].Holds = slices.Clone(c.Joints[i].Holds)
+	}
 	if p, ok := d.Footprint.(Polygon); ok {
 		c.Footprint = Polygon{slices.Clone(p.Points)}
 	}
@@ -171,6 +182,7 @@ func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 	if d.Size != nil {
 		s.lowerFeatures(parts)
 	}
+	s.lowerFixings(parts)
 	for _, p := range parts {
 		s.checkFeats(p)
 	}
@@ -243,6 +255,7 @@ func (s *shell) plan(parts []*part) *Plan {
 		s.laidSeams(p)
 	}
 	p.fittings = s.fittings
+	s.listFixings(p)
 	s.planWays(p)
 	s.planWholes(p, parts)
 	s.findings(p, parts)

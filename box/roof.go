@@ -124,4 +124,7 @@ func (NoFloor) floor()      {}
 type Between struct {
 	Over, Under Part
 	Joint       joints.Joint
+	// Holds say what keeps the edge together in place of what its joint says: glue,
+	// screws, nails, or "dry" by itself for nothing. nil is as the joint says.
+	Holds []joints.Hold
 }

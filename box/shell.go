@@ -57,6 +57,7 @@ type shell struct {
 	ways     []*way  // what opens
 	laid     []laid  // parts that lie on others
 	fittings []Fitting
+	rows     []FixingRow
 	edging   []edging
 	verts    [][]int // faces at each vertex of the cavity
 	vertAt   []solid.Vec

@@ -102,6 +102,11 @@ const (
 type Hold struct {
 	Kind string // "glue", "screw", "nail"; of what opens "hinge", "pivot", "loose screw"
 	Note string
+	// Of screws and nails, where they are known: how many, their size, and the
+	// largest distance between two in mm. The joints of this package leave them 0.
+	Count            int
+	Diameter, Length MM
+	Spacing          MM
 }
 
 // Section is the division of the corner. Shares and Void together fill the

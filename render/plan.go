@@ -201,7 +201,7 @@ func fittings(b *strings.Builder, l bom.List) {
 	for _, f := range l.Fittings {
 		fmt.Fprintf(b, "- %d × %s, %s", f.Count, bom.Escape(f.What), bom.Escape(f.Size))
 		if f.Area > 0 {
-			fmt.Fprintf(b, " (%.3f m²)", f.Area/1e6)
+			fmt.Fprintf(b, " (%s)", area(f.Area))
 		}
 		if len(f.Where) > 0 {
 			fmt.Fprintf(b, ", on %s", names(f.Where, ", "))
@@ -211,6 +211,18 @@ func fittings(b *strings.Builder, l bom.List) {
 		}
 		b.WriteString(".\n")
 	}
+}
+
+// area is an area in mm2 for people: small ones in cm² or mm², so that a strip of
+// felt is not nothing.
+func area(mm2 float64) string {
+	switch {
+	case mm2 < 100:
+		return rounded(mm2, 10) + " mm²"
+	case mm2 < 1e4:
+		return rounded(mm2/100, 10) + " cm²"
+	}
+	return fmt.Sprintf("%.3f m²", mm2/1e6)
 }
 
 func seams(b *strings.Builder, plan *box.Plan) {

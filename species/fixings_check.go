@@ -55,7 +55,10 @@ func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 // measure fills in what a fixing made by hand leaves out: the wood held, the edge
 // and the depth of wood behind it.
 func (f *Fixing) measure(a, b *piece) {
-	sunk := a.channel(b.Part)
+	sunk := 0.0
+	if f.From == box.FromOuter {
+		sunk = a.channel(b.Part)
+	}
 	if f.Held == 0 {
 		f.Held = a.Thickness - box.MM(sunk)
 	}
@@ -63,7 +66,7 @@ func (f *Fixing) measure(a, b *piece) {
 		f.Edge = min(box.MM(b.leastThick()), b.Thickness)
 	}
 	if f.deep == 0 {
-		f.deep = b.behind(a) + sunk
+		f.deep = b.wood(a, f.From) + sunk
 	}
 }
 

@@ -3,6 +3,7 @@ package species
 import (
 	"math"
 
+	"holt.example/box"
 	"holt.example/box/outline"
 	"holt.example/box/solid"
 )
@@ -12,6 +13,19 @@ func (p *piece) behind(q *piece) float64 {
 	out := 0.0
 	for _, v := range p.corners {
 		out = math.Max(out, q.inner-q.outward.Dot(v))
+	}
+	return out
+}
+
+// wood is behind for what goes inward, and for what goes outward how deep the wood
+// of the part goes from the outer face of the other.
+func (p *piece) wood(q *piece, from box.CutSide) float64 {
+	if from == box.FromOuter {
+		return p.behind(q)
+	}
+	out := 0.0
+	for _, v := range p.corners {
+		out = math.Max(out, q.outward.Dot(v)-q.inner-float64(q.Thickness))
 	}
 	return out
 }
@@ -39,7 +53,7 @@ func (f *Fixing) blocked(a, b *piece, p, into solid.Vec, pass float64, before []
 	r := float64(f.With.Diameter)/2 + clear
 	for _, v := range []solid.Vec{head, p} {
 		at := a.Home.In(v)
-		if a.opens(at, r) || a.misses(at, float64(f.With.Diameter)/2+1) {
+		if a.opens(at, r) || a.misses(at, float64(f.With.Diameter)/2+1) || a.jointed(at, float64(f.With.Diameter)/2+0.5, b.Part) {
 			return true
 		}
 	}
@@ -58,6 +72,18 @@ func (p *piece) opens(at solid.Vec, r float64) bool {
 	q := outline.Point{X: at.X, Y: at.Y}
 	for _, op := range p.Panel.Ops {
 		if op.Guest == "" && len(op.Region) > 0 && (op.Region.Contains(q, 1e-6) != outline.Outside || op.Region.Distance(q) < r) {
+			return true
+		}
+	}
+	return false
+}
+
+// jointed says that a hole of a radius would run into the joint of the part with
+// any other than the one named.
+func (p *piece) jointed(at solid.Vec, r float64, but box.Part) bool {
+	q := outline.Point{X: at.X, Y: at.Y}
+	for _, op := range p.Panel.Ops {
+		if op.Guest != "" && op.Guest != but && len(op.Region) > 0 && (op.Region.Contains(q, 1e-6) != outline.Outside || op.Region.Distance(q) < r) {
 			return true
 		}
 	}

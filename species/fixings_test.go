@@ -167,7 +167,7 @@ func TestFixingsClear(t *testing.T) {
 		plan := resolve(t, with)
 		for _, p := range plan.Pieces() {
 			for _, op := range p.Panel.Ops {
-				if op.Source == "pilot" && op.Kind == box.OpBore {
+				if op.Use == box.UseFixing && op.Kind == box.OpBore {
 					n--
 				}
 			}
@@ -324,14 +324,14 @@ func TestFixingsOfPresets(t *testing.T) {
 					t.Errorf("%s: %+v", p.Key, f)
 				}
 			}
-			if _, err := d.With(func(d *box.Design) {
-				for _, f := range fs {
-					for _, c := range f.Cuts() {
-						d.Features = append(d.Features, c)
-					}
+			bored, gs, err := Fasten(d, FixWith{})
+			if err != nil || len(gs) != len(fs) {
+				t.Errorf("%s of %v: %d rows and %d, %v", p.Key, thick, len(fs), len(gs), err)
+			}
+			for i, r := range bored.Fixings {
+				if r.Hole == 0 || r.Pilot == 0 {
+					t.Errorf("%s of %v: %s has no holes", p.Key, thick, gs[i])
 				}
-			}).Resolve(); err != nil {
-				t.Errorf("%s of %v: %v", p.Key, thick, err)
 			}
 		}
 	}

@@ -24,6 +24,7 @@ func TestFixingsInWood(t *testing.T) {
 		"leaning":  thin().With(func(d *box.Design) { d.Walls = []box.Wall{{On: box.Front, Lean: 8}, {On: box.Left, Lean: 5}} }),
 		"sides":    thin().With(func(d *box.Design) { d.Corners.Laps, d.Walls = box.Sides, nil }),
 		"rebated":  thin().With(func(d *box.Design) { d.Corners.Joint, d.Walls = joints.Rebate{}, nil }),
+		"landing":  fastenings()["landing"],
 		"under":    thin().With(func(d *box.Design) { d.Floor, d.Walls = box.FloorUnder{}, nil }),
 		"octagon":  {Name: "octagon", Board: box.Board{Thickness: 15}, Size: box.Cavity{Height: 200}, Footprint: box.Regular{Sides: 8, Across: 200}, Floor: box.FloorBetween{}, Roof: box.NoRoof{}},
 		"triangle": {Name: "triangle", Board: box.Board{Thickness: 15}, Size: box.Cavity{Height: 200}, Footprint: box.Regular{Sides: 3, Across: 200}, Floor: box.FloorBetween{}, Roof: box.NoRoof{}},

@@ -31,7 +31,10 @@ type PartWeight struct {
 // material names, at 12 % moisture content. A nil plan, a density that is none
 // and a material of unknown density are a box.Problem; see timber.Get for the
 // names of woods.
-func Weigh(plan *box.Plan) (Weight, error) {
+func Weigh(plan *box.Plan) (Weight, error) { return weigh(plan, 0) }
+
+// weigh takes a density for the parts of which none is known, 0 for none.
+func weigh(plan *box.Plan, unknown float64) (Weight, error) {
 	var w Weight
 	if plan == nil {
 		return w, box.Problem{Path: "Weigh.plan", Code: "nil-plan", Why: "there is no plan to weigh: resolve the design first"}
@@ -42,6 +45,9 @@ func Weigh(plan *box.Plan) (Weight, error) {
 		if p.Density == 0 {
 			wood, err := timber.Get(q.Board.Material)
 			d, ok := wood.Density()
+			if !ok && unknown > 0 {
+				d, ok, err = timber.Figure{Value: unknown}, true, nil
+			}
 			if err != nil || !ok {
 				return Weight{}, box.Problem{Path: "Boards[" + string(q.Part) + "].Density", Code: "no-density", Got: fmt.Sprintf("%.80q", q.Board.Material), Lo: 1, Hi: 25000, Unit: "kg/m3",
 					Why: fmt.Sprintf("%s has no density, and its material names no wood that is known", q.Part)}

@@ -36,7 +36,7 @@ func listOf(plan *box.Plan, o Options) (List, error) {
 	if err := o.Check(); err != nil {
 		return List{}, err
 	}
-	return New(plan, o), nil
+	return newList(plan, o)
 }
 
 // csvColumns are the columns, in order. They are stable: new ones go to the

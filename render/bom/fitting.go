@@ -17,7 +17,8 @@ type Fitting struct {
 	Size          string         // in words
 	Length, Width box.MM         // 0 where not used
 	Cut           outline.Region // of what is cut to size; nil of other things
-	Area          float64        // of one piece, mm2
+	Area          float64        // of one piece, or of what is glued, mm2
+	Proud         box.MM         // how far its head stands off the wood
 	Where         []box.Part
 	Why           string
 }
@@ -88,7 +89,10 @@ func (f Fitting) areaWords() string {
 	if !(f.Area > 0) {
 		return "—"
 	}
-	return num(f.Area / 1e6)
+	if a := f.Area / 1e6; a >= 5e-5 {
+		return num(a)
+	}
+	return "under 0.0001"
 }
 
 // WriteFittingsCSV writes what is bought or cut beside the boards as CSV, a line

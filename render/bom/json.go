@@ -1,7 +1,6 @@
 package bom
 
 import (
-	"bytes"
 	"encoding/json"
 	"io"
 
@@ -31,195 +30,6 @@ func WriteJSON(w io.Writer, plan *box.Plan, o Options) error {
 	return l.writeJSON(w)
 }
 
-type jsonList struct {
-	Schema    string        `json:"schema"`
-	Name      string        `json:"name"`
-	Units     jsonUnits     `json:"units"`
-	Step      exact         `json:"step"`
-	Inside    jsonSize      `json:"inside"`
-	Outside   jsonSize      `json:"outside"`
-	Overall   *jsonSize     `json:"overall,omitempty"`
-	Diagonals jsonDiagonals `json:"diagonals"`
-	Items     []jsonItem    `json:"items"`
-	Totals    jsonTotals    `json:"totals"`
-	Fittings  []jsonFitting `json:"fittings,omitempty"`
-	Voids     []jsonVoid    `json:"voids"`
-	Findings  []jsonFinding `json:"findings"`
-}
-
-type jsonUnits struct {
-	Length string `json:"length"`
-	Angle  string `json:"angle"`
-	Area   string `json:"area"`
-	Volume string `json:"volume"`
-	Mass   string `json:"mass"`
-}
-
-type jsonSize struct {
-	Width  exact `json:"width"`
-	Depth  exact `json:"depth"`
-	Height exact `json:"height"`
-}
-
-type jsonDiagonals struct {
-	Outside [2]exact `json:"outside"`
-	Inside  [2]exact `json:"inside"`
-}
-
-type jsonItem struct {
-	Number     int        `json:"item"`
-	Quantity   int        `json:"quantity"`
-	Material   string     `json:"material,omitempty"`
-	Nominal    exact      `json:"nominal"`
-	Thickness  exact      `json:"thickness"`
-	Least      exact      `json:"least"`
-	Most       exact      `json:"most"`
-	Length     exact      `json:"length"`
-	Width      exact      `json:"width"`
-	CutLength  exact      `json:"cut_length"`
-	CutWidth   exact      `json:"cut_width"`
-	LengthWhy  string     `json:"length_why,omitempty"`
-	WidthWhy   string     `json:"width_why,omitempty"`
-	Grain      string     `json:"grain"`
-	Volume     exact      `json:"volume"`
-	Mass       *exact     `json:"mass"`
-	SecondFace bool       `json:"second_face"`
-	Up         string     `json:"up,omitempty"`
-	FaceEdge   string     `json:"face_edge,omitempty"`
-	Hand       string     `json:"hand,omitempty"`
-	MirrorOf   int        `json:"mirror_of,omitempty"`
-	Parts      []jsonPart `json:"parts"`
-	Edges      []jsonEdge `json:"edges"`
-	Rim        []jsonSide `json:"rim,omitempty"`
-	Work       []jsonWork `json:"work"`
-	Words      []string   `json:"words,omitempty"`
-	Machined   jsonRegion `json:"machined"`
-	Far        jsonRegion `json:"far"`
-}
-
-type jsonPart struct {
-	Name  string    `json:"name"`
-	Face  string    `json:"machined_face"`
-	Frame jsonFrame `json:"frame"`
-}
-
-type jsonFrame struct {
-	Origin jsonVec `json:"origin"`
-	U      jsonVec `json:"u"`
-	V      jsonVec `json:"v"`
-	W      jsonVec `json:"w"`
-}
-
-type jsonVec [3]precise
-
-type jsonEdge struct {
-	Name       string   `json:"name"`
-	From       jsonAt   `json:"from"`
-	To         jsonAt   `json:"to"`
-	Length     exact    `json:"length"`
-	Bevel      exact    `json:"bevel"`
-	Run        exact    `json:"run"`
-	Neighbours []string `json:"neighbours,omitempty"`
-	Joint      string   `json:"joint,omitempty"`
-	Guest      bool     `json:"guest"`
-	Adds       exact    `json:"adds"`
-	Why        string   `json:"why,omitempty"`
-	Arrises    []string `json:"arrises,omitempty"`
-}
-
-type jsonSide struct {
-	Name   string `json:"name"`
-	Length exact  `json:"length"`
-	Radius exact  `json:"radius,omitempty"`
-	Hollow bool   `json:"hollow,omitempty"`
-}
-
-type jsonAt [2]exact
-
-type jsonTool struct {
-	Diameter exact `json:"diameter,omitempty"`
-	VAngle   exact `json:"v_angle,omitempty"`
-	Tip      exact `json:"tip,omitempty"`
-}
-
-type jsonWork struct {
-	Kind string  `json:"kind"`
-	Use  string  `json:"use,omitempty"`
-	Side string  `json:"side"`
-	From exact   `json:"from"`
-	To   exact   `json:"to"`
-	Tilt []exact `json:"tilt,omitempty"`
-	// Of an engraving: its centre lines, whose last bulge says nothing, the width
-	// at the surface and the volume taken.
-	Strokes jsonRegion `json:"strokes,omitempty"`
-	Width   *exact     `json:"width,omitempty"`
-	Removed *exact     `json:"removed,omitempty"`
-	Tool    *jsonTool  `json:"tool,omitempty"`
-	Guests  []string   `json:"guests,omitempty"`
-	Source  string     `json:"source,omitempty"`
-	Words   string     `json:"words"`
-	Region  jsonRegion `json:"region"`
-	Bottom  jsonRegion `json:"bottom,omitempty"`
-}
-
-type jsonRegion [][]jsonVertex
-
-// jsonVertex is x, y and bulge.
-type jsonVertex outline.Vertex
-
-// MarshalJSON implements json.Marshaler.
-func (v jsonVertex) MarshalJSON() ([]byte, error) {
-	return json.Marshal([3]any{exact(v.X), exact(v.Y), precise(v.Bulge)})
-}
-
-type jsonTotals struct {
-	Parts  int         `json:"parts"`
-	Volume exact       `json:"volume"`
-	Mass   *exact      `json:"mass"`
-	Boards []jsonBoard `json:"boards"`
-}
-
-type jsonBoard struct {
-	Material  string `json:"material,omitempty"`
-	Nominal   exact  `json:"nominal"`
-	Thickness exact  `json:"thickness"`
-	Parts     int    `json:"parts"`
-	Area      exact  `json:"area"`
-	Volume    exact  `json:"volume"`
-}
-
-type jsonFitting struct {
-	What   string     `json:"what"`
-	Count  int        `json:"count"`
-	Size   string     `json:"size"`
-	Length *exact     `json:"length,omitempty"`
-	Width  *exact     `json:"width,omitempty"`
-	Area   *exact     `json:"area,omitempty"`
-	Cut    jsonRegion `json:"cut,omitempty"`
-	Where  []string   `json:"where,omitempty"`
-	Why    string     `json:"why,omitempty"`
-}
-
-type jsonVoid struct {
-	Owner  string   `json:"owner"`
-	Kind   string   `json:"kind"`
-	Volume exact    `json:"volume"`
-	At     [3]exact `json:"at"`
-}
-
-type jsonFinding struct {
-	Code     string   `json:"code"`
-	Severity string   `json:"severity"`
-	Part     string   `json:"part,omitempty"`
-	At       [3]exact `json:"at"`
-	Got      exact    `json:"got"`
-	Lo       exact    `json:"lo"`
-	Hi       exact    `json:"hi"`
-	Unit     string   `json:"unit,omitempty"`
-	Why      string   `json:"why"`
-	Sources  []string `json:"sources,omitempty"`
-}
-
 func (l List) writeJSON(w io.Writer) error {
 	j := jsonList{
 		Schema: Schema, Name: l.Name, Units: jsonUnits{"mm", "deg", "mm2", "mm3", "kg"}, Step: exact(l.Step),
@@ -239,7 +49,7 @@ func (l List) writeJSON(w io.Writer) error {
 	}
 	for _, f := range l.Fittings {
 		g := jsonFitting{What: f.What, Count: f.Count, Size: f.Size, Length: known(float64(f.Length)), Width: known(float64(f.Width)),
-			Area: known(f.Area), Where: texts(f.Where), Why: f.Why}
+			Area: known(f.Area), Proud: known(float64(f.Proud)), Where: texts(f.Where), Why: f.Why}
 		if f.Cut != nil {
 			g.Cut = regionJSON(f.Cut)
 		}
@@ -260,6 +70,7 @@ func (l List) writeJSON(w io.Writer) error {
 			Got: exact(f.Got), Lo: exact(f.Lo), Hi: exact(f.Hi), Unit: f.Unit, Why: f.Why, Sources: f.Sources,
 		})
 	}
+	j.Bill = l.Bill.json()
 	b, err := json.Marshal(j)
 	if err != nil {
 		return err
@@ -353,79 +164,4 @@ func regionJSON(r outline.Region) jsonRegion {
 		j = append(j, vs)
 	}
 	return j
-}
-
-// indent spreads JSON over lines, but keeps lists of numbers on one line and
-// contours on one line.
-func indent(in []byte) []byte {
-	out := make([]byte, 0, 2*len(in))
-	depth := 0
-	line := func() {
-		out = append(out, '\n')
-		for range depth {
-			out = append(out, '\t')
-		}
-	}
-	for i := 0; i < len(in); i++ {
-		c := in[i]
-		switch c {
-		case '"':
-			n := i + 1
-			for in[n] != '"' {
-				if in[n] == '\\' {
-					n++
-				}
-				n++
-			}
-			out = append(out, in[i:n+1]...)
-			i = n
-		case '{', '[':
-			if n := numbers(in[i:]); n > 0 {
-				out = append(out, bytes.ReplaceAll(in[i:i+n], []byte(","), []byte(", "))...)
-				i += n - 1
-				continue
-			}
-			out = append(out, c)
-			depth++
-			line()
-		case '}', ']':
-			depth--
-			line()
-			out = append(out, c)
-		case ',':
-			out = append(out, c)
-			line()
-		case ':':
-			out = append(out, c, ' ')
-		default:
-			out = append(out, c)
-		}
-	}
-	return append(out, '\n')
-}
-
-// numbers is the length of the list at the start of JSON if there are only
-// numbers and lists in it, else 0. An empty list or object counts too.
-func numbers(in []byte) int {
-	if bytes.HasPrefix(in, []byte("{}")) {
-		return 2
-	}
-	if in[0] != '[' {
-		return 0
-	}
-	depth := 0
-	for i, c := range in {
-		switch c {
-		case '[':
-			depth++
-		case ']':
-			depth--
-			if depth == 0 {
-				return i + 1
-			}
-		case '"', '{':
-			return 0
-		}
-	}
-	return 0
 }

@@ -15,6 +15,9 @@ type Options struct {
 	// 10. Thicknesses, the sections of joints and the diameters of holes come
 	// from tools and gauges and are never rounded coarser than 0.1.
 	Step box.MM
+	// Bill asks for a bill of materials: what to buy, its mass and its cost. nil
+	// leaves it out.
+	Bill *Terms
 }
 
 // step is the step to use; ok is false when Step is out of range.
@@ -29,9 +32,12 @@ func (o Options) step() (s float64, ok bool) {
 	return s, true
 }
 
-// Check refuses a step that cannot be meant, with a box.Problem, as all
-// writers do.
+// Check refuses a step, a share of waste and prices that cannot be meant, with a
+// box.Problem, as all writers do.
 func (o Options) Check() error {
+	if err := o.Bill.check(); err != nil {
+		return err
+	}
 	if _, ok := o.step(); !ok {
 		return box.Problem{Path: "Step", Code: "range", Got: num(float64(o.Step)), Lo: 0.01, Hi: 10, Unit: "mm", Why: "lists cannot be rounded to this step"}
 	}
@@ -52,6 +58,7 @@ type List struct {
 	Diagonals box.Diagonals
 	Totals    Totals
 	Fittings  []Fitting // what is bought or cut beside the boards
+	Bill      *Bill     // nil without Options.Bill
 	Voids     []box.Void
 	Findings  []box.Finding
 }
@@ -179,12 +186,18 @@ type BoardTotal struct {
 	Volume             float64 // mm3
 }
 
-// New makes the list of a plan. A step out of range counts as 0.1 here; the
-// writers refuse it.
+// New makes the list of a plan. What Options.Check or the writers refuse is left
+// out here: a step out of range counts as 0.1, terms with a slip give no bill, and a
+// density that is none leaves the mass unknown.
 func New(plan *box.Plan, o Options) List {
 	if plan == nil {
 		return List{}
 	}
+	l, _ := newList(plan, o)
+	return l
+}
+
+func newList(plan *box.Plan, o Options) (List, error) {
 	s := source{
 		name: plan.Name(), pieces: plan.Pieces(), groups: plan.Groups(), seams: plan.Seams(),
 		voids: plan.Voids(), findings: plan.Findings(), fittings: plan.Fittings(), diag: plan.Diagonals(), explain: plan.Explain,
@@ -192,7 +205,14 @@ func New(plan *box.Plan, o Options) List {
 	s.inside.Width, s.inside.Depth, s.inside.Height = plan.Inside()
 	s.outside.Width, s.outside.Depth, s.outside.Height = plan.Outside()
 	s.overall = overall(plan)
-	return s.list(o)
+	s.boards = map[box.Part]box.MM{}
+	for _, w := range plan.Wholes() {
+		for _, p := range w.Strips {
+			s.boards[p] = w.Boards
+		}
+	}
+	l := s.list(o)
+	return l, l.reckon(o.Bill, s)
 }
 
 // source is what a list needs of a plan.
@@ -206,6 +226,7 @@ type source struct {
 	fittings        []box.Fitting
 	inside, outside Size
 	overall         Size
+	boards          map[box.Part]box.MM // the width of the boards of strips
 	diag            box.Diagonals
 	explain         func(box.Part) []string
 }

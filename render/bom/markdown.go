@@ -31,7 +31,9 @@ func (l List) markdown() string {
 	l.fittingsTable(&b)
 	l.proof(&b)
 	l.totalsTable(&b)
+	l.billTable(&b)
 	l.voidsAndFindings(&b)
+	l.sources(&b)
 	return b.String()
 }
 
@@ -167,14 +169,19 @@ func (l List) totalsTable(b *strings.Builder) {
 		})
 	}
 	table(b, "material|thickness|parts|blanks, m²|volume, dm³", rows)
-	mass := "mass not known"
+	mass := l.massWords()
+	fmt.Fprintf(b, "\nParts: %d. Volume: %s dm³. %s.\n", l.Totals.Parts, num(nearest(l.Totals.Volume/1e6, 0.01)), strings.ToUpper(mass[:1])+mass[1:])
+}
+
+// massWords is the mass of the box, as far as it is known.
+func (l List) massWords() string {
 	switch {
 	case l.Totals.Known > 0 && l.Totals.Known == l.Totals.Parts:
-		mass = num(nearest(l.Totals.Mass, 0.001)) + " kg"
+		return num(nearest(l.Totals.Mass, 0.001)) + " kg"
 	case l.Totals.Known > 0:
-		mass = fmt.Sprintf("%s kg for the %d whose mass is known", num(nearest(l.Totals.Mass, 0.001)), l.Totals.Known)
+		return fmt.Sprintf("%s kg for the %d whose mass is known", num(nearest(l.Totals.Mass, 0.001)), l.Totals.Known)
 	}
-	fmt.Fprintf(b, "\nParts: %d. Volume: %s dm³. %s.\n", l.Totals.Parts, num(nearest(l.Totals.Volume/1e6, 0.01)), strings.ToUpper(mass[:1])+mass[1:])
+	return "mass not known"
 }
 
 func (l List) voidsAndFindings(b *strings.Builder) {

@@ -74,3 +74,21 @@ func plain(s string) string {
 		return r
 	}, strings.ToValidUTF8(s, "\uFFFD"))
 }
+
+// down and up round to a multiple of step. What lies on a multiple already, to
+// within near, stays there.
+func down(x, step float64) float64 { return grid(math.Floor((x+near)/step), step) }
+func up(x, step float64) float64   { return grid(math.Ceil((x-near)/step), step) }
+
+// nearest rounds to the nearest multiple, upward in the middle. The nudge makes
+// equal figures round alike whatever the noise in their last bits.
+func nearest(x, step float64) float64 { return grid(math.Floor((x+near)/step+0.5), step) }
+
+// grid is k steps, free of the noise of the product.
+func grid(k, step float64) float64 {
+	x := math.Round(float64(k*step)*1e6) / 1e6
+	if x == 0 {
+		return 0
+	}
+	return x
+}

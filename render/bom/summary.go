@@ -16,7 +16,13 @@ import (
 // walls are narrower than the box and what takes the difference, and the
 // findings. The lists to cut from are those of the other writers.
 func WriteSummary(w io.Writer, plan *box.Plan) error {
-	l, err := listOf(plan, Options{})
+	return WriteSummaryWith(w, plan, Options{})
+}
+
+// WriteSummaryWith is WriteSummary with the options of the list: with a bill it says
+// what the box weighs, what to buy, and what that costs.
+func WriteSummaryWith(w io.Writer, plan *box.Plan, o Options) error {
+	l, err := listOf(plan, o)
 	if err != nil {
 		return err
 	}
@@ -29,6 +35,7 @@ func (l List) summary() string {
 	fmt.Fprintf(&b, "%s\n", strings.TrimSpace(plain(l.Name)))
 	l.summarySizes(&b)
 	l.summaryParts(&b)
+	l.summaryBill(&b)
 	var lines []string
 	for _, it := range l.Items {
 		for _, s := range it.Words {
@@ -124,4 +131,34 @@ func oneDecimal(x box.MM) string {
 		s += ".0"
 	}
 	return s
+}
+
+// summaryBill is a line for each thing to buy, and the mass and the cost.
+func (l List) summaryBill(b *strings.Builder) {
+	if l.Bill == nil {
+		return
+	}
+	rows := [][]string{{"to buy", "", "size", ""}}
+	if l.Bill.anyPrice() {
+		rows[0][3] = "cost"
+	}
+	for _, n := range l.Bill.Lines {
+		cost := ""
+		if n.Priced {
+			cost = money(n.Cost, l.Bill.Currency)
+		} else if l.Bill.anyPrice() {
+			cost = "unpriced"
+		}
+		rows = append(rows, []string{n.bought(), plain(n.name()), plain(n.Size), cost})
+	}
+	b.WriteString("\n")
+	columns(b, rows, "rllr")
+	fmt.Fprintf(b, "\n  %s", l.massWords())
+	if l.Bill.Priced > 0 {
+		fmt.Fprintf(b, "; cost %s", money(l.Bill.Cost, l.Bill.Currency))
+		if n := len(l.Bill.Lines) - l.Bill.Priced; n > 0 {
+			fmt.Fprintf(b, ", %d unpriced", n)
+		}
+	}
+	b.WriteString("\n")
 }

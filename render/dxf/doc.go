@@ -18,6 +18,7 @@
 //	FAR_FACE_14.6        the far face, 14.6 below, where it differs (bevelled
 //	                     edges): a line to mark, dashed
 //	BORE_14.6            a round hole, through
+//	FIXING_14.6          a hole for screws or nails, through
 //	OPENING_14.6         any other opening, through
 //	POCKET_5.0           a pocket 5 deep; so also REBATE, HOUSING (across the
 //	                     grain), GROOVE (along it), NOTCH (open to an edge), MARK

@@ -94,6 +94,7 @@ var colours = [flat.Kinds]int{
 	flat.Profile: 5,
 	flat.Face:    6,
 	flat.Bore:    2,
+	flat.Fixing:  3,
 	flat.Opening: 4,
 	flat.Pocket:  1,
 	flat.Rebate:  3,

@@ -133,6 +133,7 @@ var colours = [flat.Kinds]string{
 	flat.Profile: "#2b3a42",
 	flat.Face:    "#7d8790",
 	flat.Bore:    "#7a4a2b",
+	flat.Fixing:  "#b0561f",
 	flat.Opening: "#6a4f7d",
 	flat.Pocket:  "#3d7457",
 	flat.Rebate:  "#94652c",

@@ -10,6 +10,7 @@ const (
 	Profile Kind = iota // the machined face: the line to cut along
 	Face                // the outline of the far face, a line to mark
 	Bore
+	Fixing // holes for screws and nails
 	Opening
 	Pocket
 	Rebate
@@ -33,7 +34,7 @@ const (
 
 // words is never changed.
 var words = [kinds]string{
-	"PROFILE", "FACE", "BORE", "OPENING", "POCKET", "REBATE", "HOUSING", "GROOVE",
+	"PROFILE", "FACE", "BORE", "FIXING", "OPENING", "POCKET", "REBATE", "HOUSING", "GROOVE",
 	"NOTCH", "MARK", "ENGRAVE", "GRAIN", "SIZE", "TEXT",
 	"STOCK", "TRIM", "BLANK", "SAW", "OFFCUT", "DEFECT", "BALLOON",
 }
@@ -69,8 +70,8 @@ const (
 //
 //	TURNED_ or FAR_ or EDGE_   the view: FAR only for the far face's outline in
 //	                           the view as machined
-//	the kind                   PROFILE BORE OPENING POCKET REBATE HOUSING GROOVE
-//	                           NOTCH MARK ENGRAVE FACE, or GRAIN SIZE TEXT, and on
+//	the kind                   PROFILE BORE FIXING OPENING POCKET REBATE HOUSING
+//	                           GROOVE NOTCH MARK ENGRAVE FACE, or GRAIN SIZE TEXT, and on
 //	                           stock STOCK TRIM BLANK SAW OFFCUT
 //	                           DEFECT BALLOON
 //	_FROM                      where the work begins, if not at the face

@@ -8,7 +8,7 @@ import (
 
 // legendWords are the kinds of work in a legend. Never changed.
 var legendWords = [kinds]string{
-	Bore: "hole", Opening: "opening", Pocket: "pocket", Rebate: "rebate", Housing: "housing",
+	Bore: "hole", Fixing: "screw or nail", Opening: "opening", Pocket: "pocket", Rebate: "rebate", Housing: "housing",
 	Groove: "groove", Notch: "notch", Mark: "mark", Engrave: "engraved line", Grain: "grain",
 }
 

@@ -10,10 +10,14 @@ import (
 	"holt.example/box/outline"
 )
 
-// kindOf is the kind of an operation.
-func kindOf(k box.OpKind) Kind {
-	switch k {
+// kindOf is the kind of an operation: holes for screws and nails are apart, since
+// they take a drill of their own.
+func kindOf(op box.Op) Kind {
+	switch op.Kind {
 	case box.OpBore:
+		if op.Use == box.UseFixing {
+			return Fixing
+		}
 		return Bore
 	case box.OpOpening:
 		return Opening
@@ -249,7 +253,7 @@ func side(op box.Op, t float64) seen {
 	case box.SideEdge:
 		v = AtEdge
 	}
-	s := seen{layer: at(v, kindOf(op.Kind), from, to), top: first, from: from, to: to}
+	s := seen{layer: at(v, kindOf(op), from, to), top: first, from: from, to: to}
 	if op.Bottom != nil {
 		s.low = last
 	}

@@ -1,0 +1,177 @@
+package species
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"holt.example/box"
+	"holt.example/box/solid"
+	"holt.example/species/timber"
+)
+
+// Fasten gives a design the screws and nails that Fixings proposes for it, as rows of
+// its Fixings, and lists the glue of the seams that are glued, with its class and
+// the area of the faces. So the holes are cut and drawn, everything is among
+// Plan.Fittings, and the seams say what holds them. The fixings of the whole box
+// come with it, the rows that the design had already first; CheckFixings holds them
+// against the rules.
+//
+// A pair of parts that has a row keeps it, and glue that is listed stays: to fasten a
+// fastened design changes nothing. To start afresh set Fixings to nil. A row whose
+// holes would run into other work is there without them: they are drilled when the
+// parts are together.
+//
+// Errors are those of Resolve and of Fixings.
+func Fasten(design box.Design, with FixWith) (box.Design, []Fixing, error) {
+	plan, err := design.Resolve()
+	if err != nil {
+		return box.Design{}, nil, err
+	}
+	fs, err := Fixings(plan, with)
+	if err != nil {
+		return box.Design{}, nil, err
+	}
+	had := len(design.Fixings)
+	out := design.With(func(d *box.Design) {
+		for _, f := range fs[had:] {
+			d.Fixings = append(d.Fixings, f.Row())
+		}
+		if g, ok := glue(plan, with.Glue); ok && !listed(d.Fittings, "glue") {
+			d.Fittings = append(d.Fittings, g)
+		}
+	})
+	for range 2 { // first the holes that are in the way, then whatever they meet
+		if _, err = out.Resolve(); err == nil {
+			return out, fs, nil
+		}
+		if !undrilled(&out, err, had) {
+			break
+		}
+	}
+	if _, err = out.Resolve(); err != nil {
+		return box.Design{}, nil, err
+	}
+	return out, fs, nil
+}
+
+// undrilled leaves out the holes of the rows from had on that a problem names, and
+// says whether there are any.
+func undrilled(d *box.Design, err error, had int) bool {
+	var ps box.Problems
+	if !errors.As(err, &ps) {
+		return false
+	}
+	found := false
+	for i := had; i < len(d.Fixings); i++ {
+		path := fmt.Sprintf("Fixings[%d]", i)
+		for _, p := range ps {
+			if p.Path == path || strings.HasPrefix(p.Path, path+".") {
+				d.Fixings[i].Hole, d.Fixings[i].Pilot, found = 0, 0, true
+			}
+		}
+	}
+	return found
+}
+
+// listed says that a fitting of a kind is there.
+func listed(fs []box.Fitting, kind string) bool {
+	for _, f := range fs {
+		if f.What == kind || strings.HasPrefix(f.What, kind+",") {
+			return true
+		}
+	}
+	return false
+}
+
+// glue is what the glued seams of a plan take: their faces together.
+func glue(plan *box.Plan, class timber.Glue) (box.Fitting, bool) {
+	if class == 0 {
+		class = timber.GlueFor(true)
+	}
+	f := box.Fitting{What: "glue, class " + class.String(), Count: 1, Size: "EN 204"}
+	seen := map[box.Part]bool{}
+	n := 0
+	for _, s := range plan.Seams() {
+		if !s.Glued() || !(s.Contact > 0) {
+			continue
+		}
+		n++
+		f.Area += s.Contact
+		for _, p := range []box.Part{s.Over, s.Under} {
+			if !seen[p] {
+				seen[p] = true
+				f.Where = append(f.Where, p)
+			}
+		}
+	}
+	f.Area = math.Round(f.Area*1e4) / 1e4
+	f.Why = fmt.Sprintf("the faces of %d seams together, one coat. %s", n, class.Use())
+	return f, n > 0
+}
+
+// driven is a row of the design as a fixing, measured on the plan.
+func (l *look) driven(plan *box.Plan, r box.FixingRow, structural bool) Fixing {
+	f := Fixing{Over: r.Over, Under: r.Under, From: r.From, Slant: r.Slant, Into: r.Into, Places: r.Places, Structural: structural,
+		With: Fastener{Kind: r.What, Diameter: r.Diameter, Length: r.Length, Pilot: r.Pilot, Stainless: keeps(r.Metal)}}
+	a, b := l.piece(r.Over), l.piece(r.Under)
+	if a == nil || b == nil || len(r.Places) == 0 {
+		return f
+	}
+	w := solid.Vec{X: r.Into.X, Y: r.Into.Y, Z: r.Into.Z}
+	f.Held, f.sheet, f.EndGrain = r.Held[0], !b.solidWood(), b.endGrain(w)
+	ends := math.Inf(1)
+	for i, p := range r.Places {
+		q := vecOf(p).Add(w.Scale(float64(r.Held[i])))
+		end := math.Inf(-1) // of the seam that it is in the midst of: strips have many
+		for _, s := range l.seams {
+			if over, under := l.whole(plan, s.Over), l.whole(plan, s.Under); over == a && under == b || over == b && under == a {
+				x, y := vecOf(s.From), vecOf(s.To)
+				along := y.Sub(x).Unit()
+				end, f.Joint = math.Max(end, math.Min(along.Dot(q.Sub(x)), along.Dot(y.Sub(q)))), s.Joint
+			}
+		}
+		ends = math.Min(ends, end)
+	}
+	if !math.IsInf(ends, 0) {
+		f.End = tidy(ends)
+	}
+	for i, p := range r.Places {
+		at := a.Home.In(vecOf(p))
+		right := at.X
+		if a.Panel.Face == box.FromInner {
+			right = -right
+		}
+		f.Right, f.Up = append(f.Right, tidy(right)), append(f.Up, tidy(at.Y))
+		f.Held = max(f.Held, r.Held[i])
+		// How far the axis misses the middle of an edge, at the worst.
+		if math.Abs(b.outward.Dot(w)) < 0.9 {
+			enter := vecOf(p).Add(w.Scale(float64(r.Held[i])))
+			off := b.outward.Dot(enter) - b.inner - float64(b.Thickness)/2
+			f.Off = max(f.Off, tidy(math.Abs(off)))
+		}
+	}
+	f.Edge = min(box.MM(b.leastThick()), b.Thickness)
+	f.deep = b.wood(a, f.From)
+	if f.From == box.FromOuter {
+		f.deep += a.channel(b.Part)
+	}
+	if f.Slant {
+		c := a.outward.Dot(b.outward)
+		f.deep /= math.Sqrt(1 - float64(c*c))
+	}
+	if math.Abs(b.outward.Dot(w)) > 0.9 { // into a face: no edge to split
+		f.Edge, f.deep = flatEdge, float64(b.Thickness)
+	}
+	return f
+}
+
+// flatEdge stands for the edge of a part that is entered through its face.
+const flatEdge = 1000
+
+// keeps says that a metal is left alone by damp wood with tannins.
+func keeps(metal string) bool {
+	m := strings.ToLower(metal)
+	return strings.Contains(m, "stainless") || strings.Contains(m, "brass") || strings.Contains(m, "alumin") || strings.Contains(m, "bronze")
+}

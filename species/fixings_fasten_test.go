@@ -1,0 +1,236 @@
+package species
+
+import (
+	"errors"
+	"math"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"holt.example/box"
+	"holt.example/joints"
+	"holt.example/species/timber"
+)
+
+// fastenings are boxes with corners, roofs and joints of many kinds.
+func fastenings() map[string]box.Design {
+	return map[string]box.Design{
+		"thin":    thin(),
+		"sound":   sound(),
+		"gable":   thin().With(func(d *box.Design) { d.Roof, d.Walls = box.Gable{Pitch: 35, Over: box.Overhangs{All: 40}}, nil }),
+		"steep":   thin().With(func(d *box.Design) { d.Roof = box.Pent{Pitch: 25, Over: box.Overhangs{Front: 60}} }),
+		"leaning": thin().With(func(d *box.Design) { d.Walls = []box.Wall{{On: box.Front, Lean: 8}, {On: box.Left, Lean: 5}} }),
+		"sides":   thin().With(func(d *box.Design) { d.Corners.Laps, d.Walls = box.Sides, nil }),
+		"rebated": thin().With(func(d *box.Design) { d.Corners.Joint, d.Walls = joints.Rebate{}, nil }),
+		"combed":  thin().With(func(d *box.Design) { d.Corners.Joint, d.Walls = joints.Comb{}, nil }),
+		"under":   thin().With(func(d *box.Design) { d.Floor, d.Walls = box.FloorUnder{}, nil }),
+		"hexagon": {Name: "hexagon", Board: box.Board{Thickness: 15}, Size: box.Cavity{Height: 200}, Footprint: box.Regular{Sides: 6, Across: 200}, Floor: box.FloorBetween{}, Roof: box.NoRoof{}},
+		"opens":   thin().With(func(d *box.Design) { d.Opens = []box.Opening{box.Hinged{Part: box.Roof}} }),
+		"strips": thin().With(func(d *box.Design) {
+			d.Board.Width, d.MadeUp = 95, []box.MadeUp{{Of: box.Front}, {Of: box.Left}}
+		}),
+		"landing": thin().With(func(d *box.Design) {
+			d.Outer = []box.Outer{box.LandingBoard{Name: "landing", Below: 10, Width: 80, Deep: 60}, box.Batten{Name: "batten", Above: 100, Height: 60, Screws: 2}}
+		}),
+	}
+}
+
+// TestFasten counts what a fastened box has: a hole in each part for every screw
+// that goes square, one in the part entered for every one that goes in line with
+// it, and as many screws among the fittings as there are places. Fastened again it
+// is the same box.
+func TestFasten(t *testing.T) {
+	for name, d := range fastenings() {
+		out, fs, err := Fasten(d, FixWith{})
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		plan := resolve(t, out)
+		holes, screws, bare := 0, 0, 0
+		for i, f := range fs {
+			screws += len(f.Places)
+			r := out.Fixings[i]
+			if r.Hole > 0 && !r.Slant {
+				holes += len(f.Places)
+			}
+			// A pilot is drawn in an edge that it runs along, within 0.1 of it.
+			b, _ := plan.Piece(f.Under)
+			if c := math.Abs(b.Home.W.Dot(dir(f.Into))); r.Pilot > 0 && c < 0.1 {
+				holes += len(f.Places)
+			} else {
+				bare += len(f.Places)
+			}
+		}
+		for _, p := range plan.Pieces() {
+			for _, op := range p.Panel.Ops {
+				if op.Use == box.UseFixing {
+					holes--
+				}
+			}
+		}
+		if holes != 0 {
+			t.Errorf("%s: %d holes too few", name, holes)
+		}
+		if 5*bare > 2*screws {
+			t.Errorf("%s: %d of %d screws have no pilot hole", name, bare, screws)
+		}
+		for _, f := range plan.Fittings() {
+			if strings.HasPrefix(f.Why, "through ") && f.What == "screw" && !strings.Contains(f.Why, "the wall") {
+				screws -= f.Count
+			}
+		}
+		if screws != 0 {
+			t.Errorf("%s: %d screws are not listed", name, screws)
+		}
+		again, gs, err := Fasten(out, FixWith{Spacing: 20})
+		if err != nil || !reflect.DeepEqual(again, out) {
+			t.Errorf("%s: fastened again it differs: %v", name, err)
+		}
+		same := slices.EqualFunc(fs, gs, func(a, b Fixing) bool {
+			return a.String() == b.String() && slices.EqualFunc(a.Places, b.Places, func(p, q box.Place) bool { return vecOf(p).Sub(vecOf(q)).Len() < 1e-3 }) &&
+				math.Abs(float64(a.Held-b.Held)) < 1e-3 && math.Abs(float64(a.Off-b.Off)) < 1e-3 && a.Edge == b.Edge && math.Abs(float64(a.End-b.End)) < 1e-3 && a.EndGrain == b.EndGrain && a.Joint == b.Joint &&
+				math.Abs(a.deep-b.deep) < 1e-3
+		})
+		if !same {
+			t.Errorf("%s: the rows read from the plan differ:\n%v\n%v", name, fs, gs)
+		}
+		x, err1 := CheckFixings(resolve(t, d), fs)
+		y, err2 := CheckFixings(plan, gs)
+		if err1 != nil || err2 != nil || len(x) != len(y) {
+			t.Errorf("%s: %v, %v", name, x, y)
+		}
+	}
+}
+
+// TestFastenOutward works the landing board of a box of 14.6 boards out by hand. Its
+// cavity is 130 deep, so the inner face of the front is at y = -65: there the heads
+// are, and the screws go towards the viewer, 14.6 through the front. The board's
+// lower side is its inner face: the screws are 7.3 above it. 2.5 x 14.6 = 36.5, so
+// the shortest is 40, and 14.6 / 4 = 3.65 lets 3.5 in.
+func TestFastenOutward(t *testing.T) {
+	d := fastenings()["landing"]
+	out, fs, err := Fasten(d, FixWith{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan := resolve(t, out)
+	n := 0
+	for i, f := range fs {
+		if f.Under != box.FreePart("landing") {
+			continue
+		}
+		n++
+		m, err := plan.Mesh(f.Under)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lo, hi := m.Bounds()
+		if f.Over != box.Front || f.From != box.FromInner || f.Into != (box.Direction{Y: -1}) || f.Held != 14.6 || f.With.Diameter != 3.5 || f.With.Length != 40 || f.EndGrain {
+			t.Errorf("%+v", f)
+		}
+		for _, p := range f.Places {
+			if math.Abs(float64(p.Y)+65) > 1e-3 || math.Abs(float64(p.Z)-lo.Z-7.3) > 1e-3 || math.Abs(float64(p.Z)-hi.Z+7.3) > 1e-3 || !(float64(p.X) > lo.X && float64(p.X) < hi.X) {
+				t.Errorf("%+v in %v to %v", p, lo, hi)
+			}
+		}
+		if len(out.Fixings[i].At) != len(f.Places) {
+			t.Errorf("%+v", out.Fixings[i])
+		}
+	}
+	if n != 1 {
+		t.Errorf("%d rows", n)
+	}
+	// The box lists no others for it.
+	for _, f := range plan.Fittings() {
+		if slices.Contains(f.Where, box.FreePart("landing")) && f.What == "screw" && f.Size != "3.5 x 40" {
+			t.Errorf("%+v", f)
+		}
+	}
+}
+
+// TestFastenSaid: an edge says how it is held: glued, dry, by three nails of 2 x 40,
+// or screws 50 apart. The side of the thin box is 250 high inside.
+func TestFastenSaid(t *testing.T) {
+	with := func(hs ...joints.Hold) (box.Design, []Fixing) {
+		t.Helper()
+		out, fs, err := Fasten(thin().With(func(d *box.Design) {
+			d.Joints = []box.Between{{Over: box.Front, Under: box.Left, Holds: hs}}
+		}), FixWith{Fasteners: append(MetricScrews(), MetricNails()...)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return out, slices.DeleteFunc(fs, func(f Fixing) bool { return f.Over != box.Front || f.Under != box.Left })
+	}
+	area := func(d box.Design) float64 {
+		for _, f := range resolve(t, d).Fittings() {
+			if strings.HasPrefix(f.What, "glue") {
+				return f.Area
+			}
+		}
+		return 0
+	}
+	dry, fs := with(joints.Hold{Kind: "dry"})
+	if len(fs) != 0 || area(dry) != 0 {
+		t.Errorf("dry: %v", fs)
+	}
+	glued, fs := with(joints.Hold{Kind: "glue"})
+	// The face of the joint is 14.6 wide, and as long as the seam's own contact.
+	contact := 0.0
+	for _, s := range resolve(t, glued).Seams() {
+		if s.Over == box.Front && s.Under == box.Left {
+			contact = s.Contact
+		}
+	}
+	if got := area(glued); len(fs) != 0 || math.Abs(got-contact) > 1e-3 || !(got > 14.6*250) || !(got < 14.6*320) {
+		t.Errorf("glued: %v, %v mm2, contact %v", fs, got, contact)
+	}
+	if _, fs = with(joints.Hold{Kind: "nail", Count: 3, Diameter: 2, Length: 40}); len(fs) != 1 || len(fs[0].Places) != 3 || fs[0].With.String() != "nail 2 x 40, pilot 1.6" {
+		t.Errorf("nails: %v", fs)
+	}
+	_, fs = with(joints.Hold{Kind: "screw", Spacing: 50})
+	if len(fs) != 1 {
+		t.Fatalf("screws: %v", fs)
+	}
+	for i, p := range fs[0].Places[1:] {
+		if gap := vecOf(p).Sub(vecOf(fs[0].Places[i])).Len(); gap > 50+1e-6 || gap < 25 {
+			t.Errorf("%v apart", gap)
+		}
+	}
+	// What is not at hand is bought.
+	if _, fs = with(joints.Hold{Kind: "screw", Diameter: 3.4, Length: 41}); len(fs) != 1 || fs[0].With.String() != "screw 3.4 x 41, pilot 2.5" {
+		t.Errorf("%v", fs)
+	}
+}
+
+// TestFastenGlue: the class is that asked for, D4 in the weather; no second line
+// where there is one.
+func TestFastenGlue(t *testing.T) {
+	for class, want := range map[timber.Glue]string{0: "glue, class D4", timber.D3: "glue, class D3"} {
+		d, _, err := Fasten(fastenings()["rebated"], FixWith{Glue: class})
+		if err != nil || len(d.Fittings) != 1 || d.Fittings[0].What != want || !strings.Contains(d.Fittings[0].Why, timber.D4.Use()[:10]) && class == 0 {
+			t.Errorf("%+v, %v", d.Fittings, err)
+		}
+	}
+	own := fastenings()["rebated"].With(func(d *box.Design) { d.Fittings = []box.Fitting{{What: "glue, hide", Count: 1}} })
+	if d, _, err := Fasten(own, FixWith{}); err != nil || len(d.Fittings) != 1 || d.Fittings[0].What != "glue, hide" {
+		t.Errorf("%+v, %v", d.Fittings, err)
+	}
+}
+
+func TestFastenBadInput(t *testing.T) {
+	var p box.Problem
+	var ps box.Problems
+	if _, _, err := Fasten(box.Design{}, FixWith{}); !errors.As(err, &ps) {
+		t.Error(err)
+	}
+	if _, _, err := Fasten(thin(), FixWith{Glue: 9}); !errors.As(err, &p) || p.Path != "FixWith.Glue" {
+		t.Error(err)
+	}
+	if _, _, err := Fasten(thin(), FixWith{Fasteners: []Fastener{{Kind: "screw", Diameter: -3.5, Length: 40}}}); !errors.As(err, &p) || p.Path != "FixWith.Fasteners[0].Diameter" || p.Hi != 12 {
+		t.Error(err)
+	}
+	if _, _, err := Fasten(thin(), FixWith{Spacing: box.MM(math.NaN())}); !errors.As(err, &p) || p.Path != "FixWith.Spacing" {
+		t.Error(err)
+	}
+}
