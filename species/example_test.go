@@ -24,6 +24,7 @@ func Example() {
 	design := box.Design{
 		Name:     "orchard",
 		Board:    box.Board{Thickness: 20, Measured: 19.6, Material: "western redcedar"},
+		Opens:    []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}},
 		Size:     tit.Inside,
 		Roof:     box.Pent{Pitch: 12, Over: box.Overhangs{Front: 60, Left: 50, Right: 50}},
 		Floor:    box.FloorUnder{},

@@ -3,6 +3,7 @@ package species
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"holt.example/box"
@@ -34,29 +35,47 @@ func roofBack(l *look, r Rule) []box.Finding {
 	return r.against(on, box.Place{}, roof-wall, math.NaN())
 }
 
+// roofJoint leaves out a back that opens under the roof: rule door-gap has its gap.
 func roofJoint(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for _, s := range l.seams {
-		if (s.Over == box.Back && isRoof(s.Under)) || (s.Under == box.Back && isRoof(s.Over)) {
+		if isRoof(s.Over) && slices.ContainsFunc(l.doors, func(d door) bool { return d.Part == s.Under }) {
+			continue
+		}
+		if ((s.Over == box.Back && isRoof(s.Under)) || (s.Under == box.Back && isRoof(s.Over))) && !l.covered(s) {
 			out = append(out, r.against(s.Under, s.From, float64(s.Greatest), math.NaN())...)
 		}
 	}
 	return out
 }
 
-// roofRidge looks for a mitre between two slopes without a free part over it.
+// covered says that felt, a strip of sheet or rubber, or a cover strip lies over a
+// seam of the roof.
+func (l *look) covered(s box.Seam) bool {
+	for _, f := range l.fittings {
+		if f.Cut != nil && slices.Contains(f.Where, s.Over) && slices.Contains(f.Where, s.Under) {
+			return true
+		}
+	}
+	mid := vecOf(s.From).Add(vecOf(s.To)).Scale(0.5)
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		if strings.HasPrefix(string(p.Part), "free/") && p.max.Z > mid.Z && p.min.X < mid.X && p.max.X > mid.X && p.min.Y < mid.Y+tiny && p.max.Y > mid.Y-tiny {
+			return true
+		}
+	}
+	return false
+}
+
+// roofRidge looks for a mitre between two slopes without a free part, felt or a
+// strip of sheet over it.
 func roofRidge(l *look, r Rule) []box.Finding {
 	for _, s := range l.seams {
 		if s.Joint != "mitre" || !isRoof(s.Over) || !isRoof(s.Under) {
 			continue
 		}
-		capped := false
 		mid := vecOf(s.From).Add(vecOf(s.To)).Scale(0.5)
-		for i := range l.pieces {
-			p := &l.pieces[i]
-			capped = capped || strings.HasPrefix(string(p.Part), "free/") && p.max.Z > mid.Z && p.min.X < mid.X && p.max.X > mid.X && p.min.Y < mid.Y && p.max.Y > mid.Y
-		}
-		if !capped {
+		if !l.covered(s) {
 			f := r.finding(s.Over, placeOf(mid), math.NaN())
 			f.Why = fmt.Sprintf("%s and %s meet in an open mitre: %s", s.Over, s.Under, r.Why)
 			return []box.Finding{f}
@@ -177,11 +196,18 @@ func batDraught(l *look, r Rule) []box.Finding {
 // sharp is the angle in degrees below which a corner injures (common practice).
 const sharp = 60
 
-// points looks for sharp corners of free parts inside the cavity.
+// points looks for nails and screws that come out, and for sharp corners of free
+// and inner parts in the cavity.
 func points(l *look, r Rule) []box.Finding {
+	if f := fixed(l, r); f != nil {
+		return f
+	}
+	if f := l.tips(r); f != nil {
+		return f
+	}
 	for i := range l.pieces {
 		p := &l.pieces[i]
-		if !strings.HasPrefix(string(p.Part), "free/") || len(p.Panel.Silhouette) == 0 {
+		if isShell(p.Part) || len(p.Panel.Silhouette) == 0 {
 			continue
 		}
 		c := p.Panel.Silhouette[0]
@@ -254,8 +280,8 @@ func noStock(l *look, r Rule) []box.Finding {
 	}
 	sheets, _ := timber.StockOf(timber.SheetSize)
 	var out []box.Finding
-	for i := range l.pieces {
-		p := &l.pieces[i]
+	for i := range l.strips {
+		p := &l.strips[i]
 		limit, got, what, from := widest, float64(p.Width), "widest board", source
 		if !p.solidWood() {
 			fits := false

@@ -35,6 +35,13 @@ var further = []Rule{
 		Basis: cite.Practice,
 	},
 	{
+		Code: "open-inspect", Severity: box.Advice,
+		Scope: Scope{Groups: []Group{Bird}, When: "a part opens"},
+		Of:    "a way to look in from above or from the side",
+		Why:   "A nest is looked at without moving it.",
+		Basis: cite.Practice,
+	},
+	{
 		Code: "roof-into-wall", Severity: box.Warning,
 		Of:    "number of slopes that fall towards a wall which runs on above them",
 		Range: AtMost(0), Unit: "count",
@@ -53,6 +60,21 @@ var further = []Rule{
 		Of:    "number of openings through the roof",
 		Range: AtMost(0), Unit: "count",
 		Why:   "Rain comes straight in.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "felt-clouts", Severity: box.Warning,
+		Scope: Scope{When: "the roof is felted"},
+		Of:    "length of clout nails against the thickness of the roof",
+		Unit:  "mm",
+		Why:   "Their points would stand in the cavity.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "fixing-small", Severity: box.Warning,
+		Scope: Scope{When: "a box under 10 kg is nailed or screwed"},
+		Of:    "pilot hole, diameter of at most a quarter of the edge, within 1 mm of its middle",
+		Why:   "The edge of a thin board splits.",
 		Basis: cite.Practice,
 	},
 	{
