@@ -157,7 +157,7 @@ var measured = []measure{
 	{code: "predator-guard", look: guard, partly: true, site: "Place, Guard"}, {code: "aspect", look: aspect, partly: true, site: "Faces, Shaded"}, {code: "tilt-forward", look: tiltForward, partly: true, site: "Lean"},
 	{code: "legal-bat", look: licence, partly: true}, {code: "legal-dormouse", look: licence, partly: true},
 	{code: "safety-ladder", look: ladder, partly: true, site: "Above"}, {code: "sharp-cut", look: smallParts, partly: true},
-	{code: "hole-joint", look: holeJoint}, {code: "ledge", look: ledge}, {code: "vent-top", look: ventTop}, {code: "open-inspect", look: openInspect},
+	{code: "cavity-height", look: cavityHeight}, {code: "hole-joint", look: holeJoint}, {code: "ledge", look: ledge}, {code: "vent-top", look: ventTop}, {code: "open-inspect", look: openInspect},
 	{code: "roof-into-wall", look: roofIntoWall}, {code: "roof-lines", look: roofLines}, {code: "roof-hole", look: roofHole}, {code: "felt-clouts", look: feltClouts},
 	{code: "housing-depth", look: housingDepth}, {code: "no-stock", look: noStock},
 }

@@ -3,6 +3,7 @@ package species
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -37,6 +38,28 @@ func floorPreset(l *look, r Rule) []box.Finding {
 		return turned
 	}
 	return straight
+}
+
+// cavityHeight holds the height against the lowest and the highest in print, the
+// preset's own among them; where one source alone has a height, it may be 10 % less
+// and 30 % more, as for floors.
+func cavityHeight(l *look, r Rule) []box.Finding {
+	own := float64(l.animal.Inside.Height)
+	if own == 0 || l.height == 0 {
+		return nil
+	}
+	lo, hi := own, own
+	if s, ok := l.animal.Spread(PrintedHeight); ok && s.Hi > s.Lo {
+		lo, hi = math.Min(lo, float64(s.Lo)), math.Max(hi, float64(s.Hi))
+	} else {
+		lo, hi = 0.9*own, 1.3*own
+	}
+	r.Range = Between(math.Round(lo*10)/10, math.Round(hi*10)/10)
+	f := r.against("", box.Place{}, l.height, own)
+	for i := range f {
+		f[i].Sources = slices.Clone(l.animal.Sources)
+	}
+	return f
 }
 
 func floorSides(l *look, r Rule) []box.Finding {

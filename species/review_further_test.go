@@ -3,6 +3,7 @@ package species
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -84,6 +85,9 @@ func furtherBreaks() []breach {
 			d.Free = []box.Free{{Name: "cap", Outline: rectangle(-40, -200, 40, 200), At: box.Place{Z: 250 + 43.3 + 23.1}, Facing: box.Direction{Z: 1}, Up: box.Direction{Y: 1}}}
 		}, Site{}, ""},
 		{"lines across the fall", "great_tit", add(box.Engrave{On: box.Roof, Lines: line(20, 0), At: box.Anchor{Up: 60}}), Site{}, "roof-lines"},
+		{"a pattern of lines across the fall", "great_tit", add(box.Pattern{On: box.Roof, Lines: line(15, 0), Margin: 30, Repeat: box.Repeat{StepRight: 50, StepUp: 40}}), Site{}, "roof-lines"},
+		{"a pocket in the roof", "great_tit", add(box.Cut{On: box.Roof, At: box.Anchor{Up: 60}, Shape: box.Round{Diameter: 20}, Depth: 5, Tool: box.Tool{Diameter: 6}}), Site{}, "roof-lines"},
+		{"a groove along the fall", "great_tit", add(box.Cut{On: box.Roof, At: box.Anchor{Up: 60}, Shape: box.Slot{Width: 6, Height: 40}, Depth: 3}), Site{}, ""},
 		{"lines along the fall", "great_tit", add(box.Engrave{On: box.Roof, Lines: line(0, 20), At: box.Anchor{Up: 60}}), Site{}, ""},
 		{"lines under the roof", "great_tit", add(box.Engrave{On: box.Roof, Lines: line(20, 0), At: box.Anchor{Up: 60}, From: box.FromInner}), Site{}, ""},
 		{"a hole in the roof", "great_tit", add(box.Cut{On: box.Roof, At: box.Anchor{Up: 60}, Shape: box.Round{Diameter: 12}}), Site{}, "roof-hole"},
@@ -255,6 +259,86 @@ func (j stapled) Section(c joints.Corner) (joints.Section, error) {
 	s, err := j.Butt.Section(c)
 	s.Holds = []joints.Hold{{Kind: "staple"}}
 	return s, err
+}
+
+// TestBlade: a shelf that ends before a wall leaning by 50 degrees ends like it, in
+// an edge of 40: a blade, unless it is blunted.
+func TestBlade(t *testing.T) {
+	for blunt, want := range map[box.MM]bool{0: true, 1: false} {
+		d := good().With(func(d *box.Design) {
+			d.Walls = []box.Wall{{On: box.Left, Lean: 50}}
+			d.Opens = nil
+			d.Inner = []box.Inner{box.Shelf{Name: "rest", Above: 80, Gaps: box.Gaps{Left: 30, Front: 40}, Board: ply}}
+			d.Features = append(d.Features, box.Edging{On: []box.Part{box.InnerPart("rest")}, Blunt: blunt})
+		})
+		if got := codes(t, d, "great_tit", Site{}); slices.Contains(got, "points") != want {
+			t.Errorf("blunted by %v: %q", blunt, got)
+		}
+	}
+}
+
+// TestMadeUpParts: rules on the wall see the whole, those on grain, stock and
+// movement its strips.
+func TestMadeUpParts(t *testing.T) {
+	wide := func(j box.EdgeJoint) box.Design {
+		return good().With(func(d *box.Design) {
+			d.Size = box.Cavity{Width: 190, Depth: 130, Height: 250}
+			d.MadeUp = []box.MadeUp{{Of: box.Front, Width: 130, Joint: j}}
+		})
+	}
+	// Front and back are 230 wide: one board of them is wider than 200, and than
+	// any that is sold (225); two strips are not.
+	for _, c := range []struct {
+		name string
+		j    box.EdgeJoint
+		want string
+	}{
+		{"glued", box.EdgeGlued{}, "no-stock panel-wide"}, // of the back
+		{"tongue and groove, glued", box.TongueGroove{}, "no-stock panel-wide"},
+		// Two strips of 115 and a lap of 12 in boards of 130: 0.01 x 127 = 1.3.
+		{"shiplap, tight", box.Shiplap{Lap: 12}, "movement no-stock panel-wide"},
+		{"shiplap with gaps", box.Shiplap{Lap: 12, Gap: 1.5}, "no-stock panel-wide"},
+		{"tongue and groove, dry and tight", box.TongueGroove{Dry: true}, "movement no-stock panel-wide"},
+	} {
+		got := strings.Join(codes(t, wide(c.j), "great_tit", Site{}), " ")
+		if got = strings.Replace(got, "floor-preset ", "", 1); got != c.want {
+			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
+		}
+	}
+	fs, err := Review(resolve(t, wide(box.Shiplap{Lap: 12, Gap: 0.6})), MustGet("great_tit"), Site{})
+	k := slices.IndexFunc(fs, func(f box.Finding) bool { return f.Code == "movement" })
+	if err != nil || k < 0 || fs[k].Part != box.Front || math.Abs(fs[k].Got-0.6) > 1e-6 {
+		t.Errorf("%+v, %v", fs, err)
+	}
+	// The hole, its wood and the walls are asked of the whole front.
+	d := wide(nil).With(func(d *box.Design) {
+		d.Features[0] = box.Entrance{Shape: box.Round{Diameter: 38}, Above: 110, Right: 60}
+	})
+	got := strings.Join(codes(t, d, "great_tit", Site{}), " ")
+	for _, code := range []string{"hole-size", "hole-above-120", "hole-side-margin"} { // 95 - 60 - 19 = 16
+		if !strings.Contains(got, code) {
+			t.Errorf("no %s in %q", code, got)
+		}
+	}
+	// A floor of dry strips between the walls moves into its gaps; a glued one as a
+	// whole.
+	floor := func(j box.EdgeJoint) box.Design {
+		return good().With(func(d *box.Design) {
+			d.Boards = map[box.Part]box.Board{box.AllRoof: ply}
+			d.MadeUp = []box.MadeUp{{Of: box.Floor, Width: 70, Joint: j}}
+		})
+	}
+	for want, j := range map[string]box.EdgeJoint{"movement": box.EdgeGlued{}, "": box.Shiplap{Lap: 6, Gap: 1}} {
+		if got := strings.Join(codes(t, floor(j), "great_tit", Site{}), " "); got != want {
+			t.Errorf("floor, %T: %q", j, got)
+		}
+	}
+	// A fixing may name a strip.
+	plan := resolve(t, wide(nil))
+	f := Fixing{Over: box.StripN(box.Front, 1), Under: box.Left, Places: []box.Place{{X: -100}}, With: Fastener{Kind: "screw", Diameter: 4, Length: 50, Pilot: 3}}
+	if fs, err := CheckFixings(plan, []Fixing{f}); err != nil || len(fs) != 0 {
+		t.Errorf("%+v, %v", fs, err)
+	}
 }
 
 // fixingBreaks break the rules on nails and screws: one row of them each, through

@@ -113,7 +113,7 @@ func (p *piece) onTop(op box.Op) bool {
 }
 
 // roofLines looks for lines on top of a roof that run more across its fall than
-// along it, for 10 mm or more.
+// along it, for 10 mm or more, and for pockets so wide.
 func roofLines(l *look, r Rule) []box.Finding {
 	for i := range l.pieces {
 		p := &l.pieces[i]
@@ -130,16 +130,32 @@ func roofLines(l *look, r Rule) []box.Finding {
 			if !p.onTop(op) {
 				continue
 			}
+			across := pocketAcross(op, down.X/k, down.Y/k)
 			for _, s := range op.Strokes {
-				if acrossFall(s, down.X/k, down.Y/k) {
-					f := r.finding(p.Part, box.Place{}, 1)
-					f.Why = fmt.Sprintf("%s lies across the fall of %s: %s", op.Source, p.Part, r.Why)
-					return []box.Finding{f}
-				}
+				across = across || acrossFall(s, down.X/k, down.Y/k)
+			}
+			if across {
+				f := r.finding(p.Part, box.Place{}, 1)
+				f.Why = fmt.Sprintf("%s lies across the fall of %s: %s", op.Source, p.Part, r.Why)
+				return []box.Finding{f}
 			}
 		}
 	}
 	return nil
+}
+
+// pocketAcross says that an operation is a pocket that holds water.
+func pocketAcross(op box.Op, x, y float64) bool {
+	if op.Guest != "" || op.Side == box.SideThrough || op.InOutline {
+		return false
+	}
+	for _, c := range op.Region {
+		// Square to the fall: from the one support to the other.
+		if c.Support(-y, x)+c.Support(y, -x) >= 10 {
+			return true
+		}
+	}
+	return false
 }
 
 // acrossFall looks at the sides of a stroke, chord by chord.
@@ -205,6 +221,9 @@ func points(l *look, r Rule) []box.Finding {
 	if f := l.tips(r); f != nil {
 		return f
 	}
+	if f := l.blade(r); f != nil {
+		return f
+	}
 	for i := range l.pieces {
 		p := &l.pieces[i]
 		if isShell(p.Part) || len(p.Panel.Silhouette) == 0 {
@@ -224,6 +243,39 @@ func points(l *look, r Rule) []box.Finding {
 				f := r.finding(p.Part, placeOf(at), 1)
 				f.Why = fmt.Sprintf("%s has a corner of %s degrees inside: %s", p.Part, tenth(angle), r.Why)
 				return []box.Finding{f}
+			}
+		}
+	}
+	return nil
+}
+
+// feather is the angle in degrees up to which an arris is a blade (as Edging has
+// it, common practice).
+const feather = 45
+
+// blade finds a feather edge of an inner or free part in the cavity that is
+// neither blunted nor rounded.
+func (l *look) blade(r Rule) []box.Finding {
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		if isShell(p.Part) {
+			continue
+		}
+		for _, e := range p.Panel.Edges {
+			for k, a := range e.Arrises {
+				if e.Neighbour != "" || !(float64(a.Angle) > 0 && float64(a.Angle) <= feather) || a.Blunt > 0 || a.Round > 0 {
+					continue
+				}
+				z := 0.0
+				if k == 1 {
+					z = -float64(p.Thickness)
+				}
+				at := p.Home.Out(solid.Vec{X: (e.From.X + e.To.X) / 2, Y: (e.From.Y + e.To.Y) / 2, Z: z})
+				if l.inCavity(at) {
+					f := r.finding(p.Part, placeOf(at), 1)
+					f.Why = fmt.Sprintf("%s has an edge of %s degrees inside: %s", p.Part, tenth(float64(a.Angle)), r.Why)
+					return []box.Finding{f}
+				}
 			}
 		}
 	}

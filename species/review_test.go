@@ -151,6 +151,7 @@ func breaks() []breach {
 		}, Site{}, "floor-preset floor-100 floor-120 floor-150"},
 		// Front and back are 180 + 2 x 20 wide.
 		{"floor large", "great_tit", func(d *box.Design) { d.Size = box.Cavity{Width: 180, Depth: 130, Height: 250} }, Site{}, "floor-preset panel-wide panel-wide"},
+		{"a tower", "great_tit", func(d *box.Design) { d.Size = box.Cavity{Width: 150, Depth: 130, Height: 500} }, Site{}, "cavity-height"},
 		{"walls thin", "great_tit", with(func(b *box.Board) { b.Thickness = 14 }), Site{}, "wall-15 wall-20"},
 		{"walls of 16, above the preset's own 15", "great_tit", with(func(b *box.Board) { b.Thickness = 16 }), Site{}, ""},
 		{"no drains", "great_tit", func(d *box.Design) { d.Features = d.Features[:1] }, Site{}, "drain-count"},
@@ -240,7 +241,7 @@ func otherBreaks() []breach {
 		{"bats in a wide crevice", "bat_flat_box_eu", roomOf(210, 30, 330), Site{}, "bat-gap floor-preset"},
 		{"no landing for bats", "bat_flat_box_eu", func(d *box.Design) { d.Walls[0].Below = 40 }, Site{}, "bat-landing"},
 		{"bats hung low", "bat_flat_box_eu", func(*box.Design) {}, Site{Above: 2}, "bat-height"},
-		{"a short house for bats", "bat_multi_chamber", roomOf(355.6, 97.3, 480), Site{}, "bat-size-na"},
+		{"a short house for bats", "bat_multi_chamber", roomOf(355.6, 97.3, 480), Site{}, "bat-size-na cavity-height"},
 		{"dogs at the hedgehog's", "hedgehog", wayOf(box.Entrance{Shape: box.Rect{Width: 180, Height: 140}}), Site{}, "hole-size hedgehog-entrance"},
 	}
 }

@@ -11,6 +11,14 @@ import (
 // published table, and of what is sold. They follow it in every list.
 var further = []Rule{
 	{
+		Code: "cavity-height", Severity: box.Advice,
+		Scope: Scope{Groups: []Group{Bird, Mammal, Bat}},
+		Of:    "height of the cavity against what is in print",
+		Unit:  "mm",
+		Why:   "In a lower one the brood is within reach, and from a much higher one it climbs out late.",
+		Basis: cite.Practice,
+	},
+	{
 		Code: "hole-joint", Severity: box.Warning,
 		Scope: Scope{Forms: []Form{Hole, SlotForm, Tube}},
 		Of:    "wood from the hole to the next joint cut into its board",
