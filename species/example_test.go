@@ -75,7 +75,7 @@ func ExampleWorkshop() {
 		}
 	}
 	// Output:
-	// there is no bit of 26 mm for the entrance of front: of those at hand 25 or 28 (which also admits tits_28, great_tit, pied_flycatcher, tree_sparrow) serves Blue Tit
+	// there is no bit of 26 mm for the entrance of front: of those at hand 25 or 28 (which also admits Small tits, Great Tit, European Pied Flycatcher, Eurasian Tree Sparrow) serves Blue Tit
 }
 
 // Screws for a box, and their pilot holes in the design itself.

@@ -82,10 +82,7 @@ func Advice(animal Preset) []box.Finding {
 			continue
 		}
 		f := r.finding("", box.Place{}, math.NaN())
-		f.Why = r.Of + ": " + r.Why
-		if r.Scope.When != "" {
-			f.Why = "where " + r.Scope.When + ": " + f.Why
-		}
+		f.Why = r.asks() + ". " + r.Why
 		out = append(out, f)
 	}
 	return out
@@ -172,7 +169,47 @@ func (r Rule) finding(part box.Part, at box.Place, got float64) box.Finding {
 		hi = r.Range.Hi
 	}
 	return box.Finding{Code: r.Code, Severity: r.Severity, Part: part, Where: at, Got: got, Lo: lo, Hi: hi, Unit: r.Unit,
-		Why: r.Of + ": " + num(got) + unit(r.Unit) + " found, " + r.Range.String() + unit(r.Unit) + " asked for. " + r.Why, Sources: r.Cites()}
+		Why: r.Of + ": " + r.spoken(got) + unit(r.Unit) + " found, " + r.allowed() + " asked for. " + r.Why, Sources: r.Cites()}
+}
+
+// allowed is the range in words, with its unit.
+func (r Rule) allowed() string {
+	if r.Range == AtMost(0) {
+		return "none"
+	}
+	return r.Range.String() + unit(r.Unit)
+}
+
+// asks is what the rule asks for and where.
+func (r Rule) asks() string {
+	out := r.Of
+	if r.Unit == "month" {
+		out += ", " + monthWords(r.Range.Months())
+	} else if !r.Range.Empty() {
+		out += ", " + r.allowed()
+	}
+	if r.Scope.When != "" {
+		out += ", where " + r.Scope.When
+	}
+	return out
+}
+
+// spoken is a value as people say it: to a tenth of a millimetre, a degree or a
+// kilogram, whole square millimetres, and shares to a hundredth.
+// One that would round to a limit which it breaks keeps its digits.
+func (r Rule) spoken(x float64) string {
+	step := 10.0
+	switch r.Unit {
+	case "mm2":
+		step = 1
+	case "1", "t":
+		step = 100
+	}
+	y := math.Round(x*step) / step
+	if r.Range.Has(y) && !r.Range.Has(x) {
+		return num(x)
+	}
+	return num(y)
 }
 
 // against gives a finding if a value is outside the rule and is not the

@@ -44,7 +44,7 @@ func beeClosed(l *look, r Rule) []box.Finding {
 	for _, b := range l.bores() {
 		if b.deep == 0 {
 			f := r.finding(b.on.Part, b.at, 0)
-			f.Why = "a hole goes through " + string(b.on.Part) + " and is open behind: " + r.Why
+			f.Why = "a hole goes through " + string(b.on.Part) + " and is open behind. " + r.Why
 			return []box.Finding{f}
 		}
 		if f := r.against(b.on.Part, b.at, b.deep, published(l.animal.Inside.Depth)); f != nil {

@@ -28,7 +28,7 @@ func floorPreset(l *look, r Rule) []box.Finding {
 	compare := func(have, want float64) []box.Finding {
 		f := r.against(box.Floor, box.Place{}, 100*(have/want-1), math.NaN())
 		for i := range f {
-			f[i].Why = fmt.Sprintf("a side of the floor is %s mm, %s mm are published: %s", tenth(have), num(want), r.Why)
+			f[i].Why = fmt.Sprintf("a side of the floor is %s mm, %s mm are published. %s", tenth(have), num(want), r.Why)
 		}
 		return f
 	}
@@ -164,7 +164,7 @@ func ventHigh(l *look, r Rule) []box.Finding {
 		if w := op.on.way(op.Op); w.lowest < top-tiny {
 			f := r.finding(op.on.Part, w.at, w.lowest)
 			f.Lo, f.Unit = top, "mm"
-			f.Why = fmt.Sprintf("a vent stands %s mm above the floor and the hole reaches up to %s: %s", num(w.lowest), num(top), r.Why)
+			f.Why = fmt.Sprintf("a vent stands %s mm above the floor and the hole reaches up to %s. %s", num(w.lowest), num(top), r.Why)
 			return []box.Finding{f}
 		}
 	}
@@ -277,11 +277,11 @@ func batVent(l *look, r Rule) []box.Finding {
 	f := r.finding(front.Part, at, nearest)
 	switch {
 	case math.IsNaN(nearest):
-		f.Why = "there is no vent slot in front or at the sides: " + r.Why
+		f.Why = "there is no vent slot in front or at the sides, and one 152 mm above the lower edge is asked for. " + r.Why
 	case math.Abs(nearest-r.Range.Lo) > 6:
 	case high < 12-tiny || high > 13+tiny:
 		f.Got, f.Lo, f.Hi = high, 12, 13
-		f.Why = fmt.Sprintf("the vent slot is %s mm high: %s", tenth(high), r.Why)
+		f.Why = fmt.Sprintf("the vent slot is %s mm high. %s", tenth(high), r.Why)
 	default:
 		return nil
 	}
@@ -322,6 +322,6 @@ func batTree(l *look, r Rule) []box.Finding {
 		return nil
 	}
 	f := r.finding("", box.Place{}, 1)
-	f.Why = "it hangs on a tree: " + r.Why
+	f.Why = "it hangs on a tree. " + r.Why
 	return []box.Finding{f}
 }

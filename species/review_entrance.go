@@ -40,9 +40,9 @@ func holeSize(l *look, r Rule) []box.Finding {
 			f.Why += " It is twice a size that fits: was a diameter meant as a radius?"
 		case hole.HasLo && hole.HasHi && w.round && slip(got*2, hole):
 			f.Why += " It is half a size that fits: was a radius given for a diameter?"
-		case got == large && w.round:
+		case got > hole.Lo && w.round:
 			if in := Admits(box.MM(got), l.animal.Region, l.animal.Key); len(in) > 0 {
-				f.Why += " It also admits " + strings.Join(in, ", ") + "."
+				f.Why += " It also admits " + strings.Join(commonNames(in), ", ") + "."
 			}
 		}
 		out = append(out, f)
@@ -142,7 +142,7 @@ func perch(l *look, r Rule) []box.Finding {
 			}
 			if level && near {
 				f := r.finding(q.Part, box.Place{X: box.MM(q.max.X), Y: box.MM(q.min.Y), Z: box.MM(q.max.Z)}, 1)
-				f.Why = fmt.Sprintf("%s stands out below the entrance and serves as a perch: %s", q.Part, r.Why)
+				f.Why = fmt.Sprintf("%s stands out below the entrance and serves as a perch. %s", q.Part, r.Why)
 				out = append(out, f)
 			}
 		}

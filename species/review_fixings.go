@@ -36,13 +36,13 @@ func (l *look) structural() []box.Finding {
 		}
 		if r, err := RuleOf(code); err == nil && in < r.Range.Lo-tiny {
 			g := r.finding(f.Over, f.Places[0], in)
-			g.Why = fmt.Sprintf("%s: %s diameters deep, %s needed: %s", f, tenth(in), num(r.Range.Lo), r.Why)
+			g.Why = fmt.Sprintf("%s: %s diameters deep, %s needed. %s", f, tenth(in), num(r.Range.Lo), r.Why)
 			out = append(out, g)
 		}
 		if r, err := RuleOf("into-edge"); err == nil && f.With.Kind == "screw" {
 			if share := d / float64(f.Edge); share > r.Range.Hi+tiny {
 				g := r.finding(f.Over, f.Places[0], math.Round(share*1e4)/1e4)
-				g.Why = fmt.Sprintf("%s: as thick as %s of the %s mm it goes into: %s", f, num(g.Got), tenth(float64(f.Edge)), r.Why)
+				g.Why = fmt.Sprintf("%s: %s mm is %s of the edge of %s mm, and %s is the most. %s", f, num(d), num(g.Got), tenth(float64(f.Edge)), num(r.Range.Hi), r.Why)
 				out = append(out, g)
 			}
 		}
@@ -110,7 +110,7 @@ func (l *look) tips(r Rule) []box.Finding {
 		}
 		g := r.finding(through.Part, box.Place{}, float64(f.Length))
 		g.Lo, g.Hi, g.Unit = 0, room, "mm"
-		g.Why = fmt.Sprintf("a %s of %s mm comes out of %s after %s: %s", f.What, num(float64(f.Length)), through.Part, tenth(room), r.Why)
+		g.Why = fmt.Sprintf("a %s of %s mm comes out of %s after %s. %s", f.What, num(float64(f.Length)), through.Part, tenth(room), r.Why)
 		return []box.Finding{g}
 	}
 	return nil

@@ -32,7 +32,11 @@ func roofBack(l *look, r Rule) []box.Finding {
 	if on == "" || math.IsInf(wall, -1) {
 		return nil
 	}
-	return r.against(on, box.Place{}, roof-wall, math.NaN())
+	f := r.against(on, box.Place{}, roof-wall, math.NaN())
+	if f != nil && roof < wall {
+		f[0].Why = fmt.Sprintf("%s ends %s mm short of the back, %s past it are asked for. %s", on, tenth(wall-roof), r.allowed(), r.Why)
+	}
+	return f
 }
 
 // roofJoint leaves out a back that opens under the roof: rule door-gap has its gap.
@@ -77,7 +81,7 @@ func roofRidge(l *look, r Rule) []box.Finding {
 		mid := vecOf(s.From).Add(vecOf(s.To)).Scale(0.5)
 		if !l.covered(s) {
 			f := r.finding(s.Over, placeOf(mid), math.NaN())
-			f.Why = fmt.Sprintf("%s and %s meet in an open mitre: %s", s.Over, s.Under, r.Why)
+			f.Why = fmt.Sprintf("%s and %s meet in an open mitre. %s", s.Over, s.Under, r.Why)
 			return []box.Finding{f}
 		}
 	}
@@ -99,7 +103,7 @@ func roofIntoWall(l *look, r Rule) []box.Finding {
 			q := l.piece(w)
 			if q != nil && float64(p.outward.X*q.outward.X)+float64(p.outward.Y*q.outward.Y) > 0.05 && q.max.Z > p.min.Z+5 {
 				f := r.finding(p.Part, s.From, 1)
-				f.Why = fmt.Sprintf("%s falls towards %s, which runs on above it: %s", p.Part, w, r.Why)
+				f.Why = fmt.Sprintf("%s falls towards %s, which runs on above it. %s", p.Part, w, r.Why)
 				return []box.Finding{f}
 			}
 		}
@@ -136,7 +140,7 @@ func roofLines(l *look, r Rule) []box.Finding {
 			}
 			if across {
 				f := r.finding(p.Part, box.Place{}, 1)
-				f.Why = fmt.Sprintf("%s lies across the fall of %s: %s", op.Source, p.Part, r.Why)
+				f.Why = fmt.Sprintf("the %s lies across the fall of %s. %s", op.Source, p.Part, r.Why)
 				return []box.Finding{f}
 			}
 		}
@@ -187,7 +191,7 @@ func roofHole(l *look, r Rule) []box.Finding {
 				continue
 			}
 			f := r.finding(p.Part, p.way(op).at, 1)
-			f.Why = fmt.Sprintf("%s goes through %s: %s", op.Source, p.Part, r.Why)
+			f.Why = fmt.Sprintf("the %s goes through %s. %s", op.Source, p.Part, r.Why)
 			return []box.Finding{f}
 		}
 	}
@@ -241,7 +245,7 @@ func points(l *look, r Rule) []box.Finding {
 			at := p.Home.Out(solid.Vec{X: b.X, Y: b.Y, Z: -float64(p.Thickness) / 2})
 			if angle > 0 && angle < sharp && l.inCavity(at) {
 				f := r.finding(p.Part, placeOf(at), 1)
-				f.Why = fmt.Sprintf("%s has a corner of %s degrees inside: %s", p.Part, tenth(angle), r.Why)
+				f.Why = fmt.Sprintf("%s has a corner of %s degrees inside. %s", p.Part, tenth(angle), r.Why)
 				return []box.Finding{f}
 			}
 		}
@@ -273,7 +277,7 @@ func (l *look) blade(r Rule) []box.Finding {
 				at := p.Home.Out(solid.Vec{X: (e.From.X + e.To.X) / 2, Y: (e.From.Y + e.To.Y) / 2, Z: z})
 				if l.inCavity(at) {
 					f := r.finding(p.Part, placeOf(at), 1)
-					f.Why = fmt.Sprintf("%s has an edge of %s degrees inside: %s", p.Part, tenth(float64(a.Angle)), r.Why)
+					f.Why = fmt.Sprintf("%s has an edge of %s degrees inside. %s", p.Part, tenth(float64(a.Angle)), r.Why)
 					return []box.Finding{f}
 				}
 			}
@@ -350,7 +354,7 @@ func noStock(l *look, r Rule) []box.Finding {
 		}
 		f := r.finding(p.Part, box.Place{}, got)
 		f.Lo, f.Hi = 0, limit
-		f.Why = fmt.Sprintf("%s is %s mm long and %s wide, and the %s in the tables is %s: %s", p.Part, tenth(float64(p.Length)), tenth(float64(p.Width)), what, num(limit), r.Why)
+		f.Why = fmt.Sprintf("%s is %s mm long and %s wide, and the %s in the tables is %s. %s", p.Part, tenth(float64(p.Length)), tenth(float64(p.Width)), what, num(limit), r.Why)
 		f.Sources = []string{from}
 		out = append(out, f)
 	}

@@ -11,7 +11,7 @@ import (
 // said is a finding that rests on what the maker stated.
 func (r Rule) said(got float64, why string) []box.Finding {
 	f := r.finding("", box.Place{}, got)
-	f.Why = why + ": " + r.Why
+	f.Why = why + ". " + r.Why
 	return []box.Finding{f}
 }
 
@@ -50,7 +50,7 @@ func glueClass(l *look, r Rule) []box.Finding {
 			}
 			f := r.finding(s.Over, s.From, float64(l.site.Glue))
 			f.Lo = float64(least)
-			f.Why = fmt.Sprintf("glue of class %s is to hold %s and %s, %s, where it takes %s: %s", l.site.Glue, s.Over, s.Under, where, least, r.Why)
+			f.Why = fmt.Sprintf("glue of class %s is to hold %s and %s, %s, where it takes %s. %s", l.site.Glue, s.Over, s.Under, where, least, r.Why)
 			return []box.Finding{f}
 		}
 	}
@@ -87,7 +87,7 @@ func staples(l *look, r Rule) []box.Finding {
 		return nil
 	}
 	f := r.finding(first.Over, first.From, float64(n))
-	f.Why = fmt.Sprintf("only staples hold %s to %s: %s", first.Under, first.Over, r.Why)
+	f.Why = fmt.Sprintf("only staples hold %s to %s. %s", first.Under, first.Over, r.Why)
 	return []box.Finding{f}
 }
 
@@ -172,7 +172,7 @@ func ladder(l *look, r Rule) []box.Finding {
 	}
 	f := r.finding("", box.Place{}, l.site.Above)
 	f.Lo, f.Hi, f.Unit = math.Inf(-1), highUp, "m"
-	f.Why = fmt.Sprintf("it hangs at %s m, above %d: %s", num(l.site.Above), highUp, r.Why)
+	f.Why = fmt.Sprintf("it hangs at %s m, above %d. %s", num(l.site.Above), highUp, r.Why)
 	return []box.Finding{f}
 }
 

@@ -167,7 +167,7 @@ func openInspect(l *look, r Rule) []box.Finding {
 	}
 	f := r.finding(box.Floor, box.Place{}, 0)
 	f.Lo, f.Unit = 1, "count"
-	f.Why = "only the floor opens, and with it the nest drops out: " + r.Why
+	f.Why = "only the floor opens, and with it the nest drops out. " + r.Why
 	return []box.Finding{f}
 }
 
@@ -177,7 +177,7 @@ func openSecure(l *look, r Rule) []box.Finding {
 		if d := &l.doors[i]; !d.held {
 			f := r.finding(d.Part, d.On, 0)
 			f.Lo, f.Unit = 1, "count"
-			f.Why = fmt.Sprintf("%s opens, and neither a hook nor a button keeps it shut: %s", d.Part, r.Why)
+			f.Why = fmt.Sprintf("%s opens, and neither a hook nor a button keeps it shut. %s", d.Part, r.Why)
 			out = append(out, f)
 		}
 	}
@@ -189,7 +189,7 @@ func openBat(l *look, r Rule) []box.Finding {
 		return nil
 	}
 	f := r.finding(l.doors[0].Part, box.Place{}, float64(len(l.doors)))
-	f.Why = fmt.Sprintf("%s opens: %s", l.doors[0].Part, r.Why)
+	f.Why = fmt.Sprintf("%s opens. %s", l.doors[0].Part, r.Why)
 	return []box.Finding{f}
 }
 
@@ -217,7 +217,7 @@ func doorGap(l *look, r Rule) []box.Finding {
 		}
 		f := r.finding(d.Part, at, got)
 		f.Lo, f.Hi = lo, hi
-		f.Why = fmt.Sprintf("the gap of %s %s is %s mm, and %s to %s are asked for, what its wood moves included: a tighter part sticks, and a looser one rattles and lets draughts in", d.Part, where, tenth(got), tenth(lo), tenth(hi))
+		f.Why = fmt.Sprintf("the gap of %s %s is %s mm, and %s to %s are asked for, what its wood moves included: a tighter part sticks, and a looser one rattles and lets draughts in.", d.Part, where, tenth(got), tenth(lo), tenth(hi))
 		out = append(out, f)
 	}
 	for i := range l.doors {

@@ -36,7 +36,7 @@ func roofDrip(l *look, r Rule) []box.Finding {
 		}
 		f := r.against(p.Part, box.Place{}, deepest, math.NaN())
 		if f != nil && deepest == 0 {
-			f[0].Why = fmt.Sprintf("%s has no drip groove under its edge: %s", p.Part, r.Why)
+			f[0].Why = fmt.Sprintf("%s has no drip groove under its edge. %s", p.Part, r.Why)
 		}
 		if f != nil {
 			return f
@@ -152,7 +152,7 @@ func dormouseBack(l *look, r Rule) []box.Finding {
 		w := &l.ways[i]
 		if w.on.Part != box.Back {
 			f := r.finding(w.on.Part, w.at, 0)
-			f.Why = fmt.Sprintf("the hole is in %s and not in the back: %s", w.on.Part, r.Why)
+			f.Why = fmt.Sprintf("the hole is in %s and not in the back. %s", w.on.Part, r.Why)
 			return []box.Finding{f}
 		}
 		if f := r.against(box.Back, w.at, l.standoff(w.on), math.NaN()); f != nil {
@@ -182,7 +182,7 @@ func holePlate(l *look, r Rule) []box.Finding {
 		}
 		if !metal {
 			f := r.finding(w.on.Part, w.at, math.NaN())
-			f.Why = "there is no metal plate round the hole: " + r.Why
+			f.Why = "there is no metal plate round the hole. " + r.Why
 			return []box.Finding{f}
 		}
 	}
@@ -260,6 +260,6 @@ func thinHot(l *look, r Rule) []box.Finding {
 		return nil
 	}
 	f := r.finding(first.Part, box.Place{}, float64(n))
-	f.Why = fmt.Sprintf("%s is of %.80q: %s", first.Part, first.Board.Material, r.Why)
+	f.Why = fmt.Sprintf("%s is of %.80q. %s", first.Part, first.Board.Material, r.Why)
 	return []box.Finding{f}
 }

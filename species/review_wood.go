@@ -22,7 +22,7 @@ func grainUp(l *look, r Rule) []box.Finding {
 		g := p.Home.U.Scale(p.Panel.Grain[0]).Add(p.Home.V.Scale(p.Panel.Grain[1]))
 		if math.Abs(g.Z) < math.Sqrt2/2 {
 			f := r.finding(p.Part, box.Place{}, 0)
-			f.Why = fmt.Sprintf("the grain of %s lies level: %s", p.Part, r.Why)
+			f.Why = fmt.Sprintf("the grain of %s lies level. %s", p.Part, r.Why)
 			out = append(out, f)
 		}
 	}
@@ -73,7 +73,7 @@ func movement(l *look, r Rule) []box.Finding {
 		}
 		f := r.finding(p.Part, box.Place{}, math.Max(play, 0))
 		f.Lo, f.Hi, f.Unit = need, math.Inf(1), "mm"
-		f.Why = fmt.Sprintf("%s is %s mm wide across the grain with %s of play, %s needed: %s", p.Part, tenth(have), tenth(f.Got), tenth(need), r.Why)
+		f.Why = fmt.Sprintf("%s is %s mm wide across the grain with %s of play, %s needed. %s", p.Part, tenth(have), tenth(f.Got), tenth(need), r.Why)
 		out = append(out, f)
 	}
 	return out
@@ -133,7 +133,7 @@ func (l *look) stripMovement(w box.Whole, r Rule) []box.Finding {
 	}
 	f := r.finding(w.Part, box.Place{}, gap)
 	f.Lo, f.Hi, f.Unit = need, math.Inf(1), "mm"
-	f.Why = fmt.Sprintf("the strips of %s are %s mm wide with gaps of %s, %s needed: %s", w.Part, tenth(wide), tenth(f.Got), tenth(need), r.Why)
+	f.Why = fmt.Sprintf("the strips of %s are %s mm wide with gaps of %s, %s needed. %s", w.Part, tenth(wide), tenth(f.Got), tenth(need), r.Why)
 	return []box.Finding{f}
 }
 
@@ -239,7 +239,7 @@ func (l *look) named(r Rule, pick func(string) bool) []box.Finding {
 	var out []box.Finding
 	for _, p := range l.materials(pick) {
 		f := r.finding(p.Part, box.Place{}, 1)
-		f.Why = fmt.Sprintf("%s is of %.80q: %s", p.Part, p.Board.Material, r.Why)
+		f.Why = fmt.Sprintf("%s is of %.80q. %s", p.Part, p.Board.Material, r.Why)
 		out = append(out, f)
 	}
 	return out
@@ -262,7 +262,7 @@ func durability(l *look, r Rule) []box.Finding {
 		if best != worst {
 			class = fmt.Sprintf("%d to %d", best, worst)
 		}
-		f.Why = fmt.Sprintf("%s is of class %s: %s A coating or a good roof makes up for it.", w.Name, class, r.Why)
+		f.Why = fmt.Sprintf("%s is of class %s. %s A coating or a good roof makes up for it.", w.Name, class, r.Why)
 		out = append(out, f)
 	}
 	return out
@@ -297,6 +297,6 @@ func mass(l *look, r Rule) []box.Finding {
 	}
 	f := r.finding("", box.Place{}, sum)
 	f.Lo, f.Hi, f.Unit = 0, heavy, "kg"
-	f.Why = fmt.Sprintf("the box weighs %s kg without fixings: %s", tenth(sum), r.Why)
+	f.Why = fmt.Sprintf("the box weighs %s kg without fixings, and a fixing rated for several times that is needed. %s", tenth(sum), r.Why)
 	return []box.Finding{f}
 }

@@ -31,7 +31,7 @@ var further = []Rule{
 		Scope: Scope{Groups: []Group{Bird}, Forms: []Form{Hole, SlotForm, Tube}},
 		Of:    "number of rails and deep recesses below the hole",
 		Range: AtMost(0), Unit: "count",
-		Why:   "Paws and claws find a hold in them, as on a perch.",
+		Why:   "Paws and claws find a hold there, as on a perch.",
 		Basis: cite.Practice,
 	},
 	{
@@ -46,7 +46,7 @@ var further = []Rule{
 		Code: "open-inspect", Severity: box.Advice,
 		Scope: Scope{Groups: []Group{Bird}, When: "a part opens"},
 		Of:    "a way to look in from above or from the side",
-		Why:   "A nest is looked at without moving it.",
+		Why:   "A look at the nest should not move it.",
 		Basis: cite.Practice,
 	},
 	{
@@ -60,7 +60,7 @@ var further = []Rule{
 		Code: "roof-lines", Severity: box.Warning,
 		Of:    "number of lines engraved across the fall of the roof",
 		Range: AtMost(0), Unit: "count",
-		Why:   "Water stands in them and soaks in; along the fall it runs off.",
+		Why:   "Water stands in such lines and soaks in; along the fall it runs off.",
 		Basis: cite.Practice,
 	},
 	{
@@ -82,7 +82,7 @@ var further = []Rule{
 		Code: "fixing-small", Severity: box.Warning,
 		Scope: Scope{When: "a box under 10 kg is nailed or screwed"},
 		Of:    "pilot hole, diameter of at most a quarter of the edge, within 1 mm of its middle",
-		Why:   "The edge of a thin board splits.",
+		Why:   "It holds in boxes under 10 kg in place of the distances for loads.",
 		Basis: cite.Practice,
 	},
 	{

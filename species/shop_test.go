@@ -122,7 +122,7 @@ func TestShopOffersBits(t *testing.T) {
 	if len(fs) != 1 || fs[0].Code != "shop-bit" {
 		t.Fatalf("%+v", fs)
 	}
-	if w := fs[0].Why; !strings.Contains(w, "25 or 28 (which also admits") || !strings.Contains(w, "great_tit") || strings.Contains(w, "30") {
+	if w := fs[0].Why; !strings.Contains(w, "25 or 28 (which also admits") || !strings.Contains(w, "Great Tit") || strings.Contains(w, "30") {
 		t.Error(w)
 	}
 }
