@@ -71,15 +71,8 @@ func (s *sheetOf) rules(codes ...string) {
 		if err != nil || !r.Scope.For(s.animal) {
 			continue
 		}
-		text := strings.ToUpper(r.Of[:1]) + r.Of[1:]
-		if r.Range == AtMost(0) {
-			text += ", none"
-		} else if !r.Range.Empty() {
-			text += ", " + r.Range.String() + unit(r.Unit)
-		}
-		if r.Scope.When != "" {
-			text += ", where " + r.Scope.When
-		}
+		text := r.asks()
+		text = strings.ToUpper(text[:1]) + text[1:]
 		fmt.Fprintf(s, "- %s: %s (%s)\n", escape(text), escape(r.Why), escape(strings.Join(r.Cites(), ", ")))
 		s.keys = append(s.keys, r.Sources...)
 	}

@@ -24,6 +24,7 @@ func Example() {
 	design := box.Design{
 		Name:     "orchard",
 		Board:    box.Board{Thickness: 20, Measured: 19.6, Material: "western redcedar"},
+		Opens:    []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}},
 		Size:     tit.Inside,
 		Roof:     box.Pent{Pitch: 12, Over: box.Overhangs{Front: 60, Left: 50, Right: 50}},
 		Floor:    box.FloorUnder{},
@@ -74,7 +75,7 @@ func ExampleWorkshop() {
 		}
 	}
 	// Output:
-	// there is no bit of 26 mm for the entrance of front: of those at hand 25 or 28 (which also admits tits_28, great_tit, pied_flycatcher, tree_sparrow) serves Blue Tit
+	// there is no bit of 26 mm for the entrance of front: of those at hand 25 or 28 (which also admits Small tits, Great Tit, European Pied Flycatcher, Eurasian Tree Sparrow) serves Blue Tit
 }
 
 // Screws for a box, and their pilot holes in the design itself.

@@ -16,7 +16,13 @@ type look struct {
 	pieces               []piece
 	seams                []box.Seam
 	ways                 []way
-	width, depth, height float64 // inside
+	doors                []door
+	plan                 *box.Plan
+	fittings             []box.Fitting
+	wholes               []box.Whole   // the made-up parts
+	strips               []piece       // as they are cut; without planes and corners
+	fixed                []box.Finding // what is wrong with Site.Fixings
+	width, depth, height float64       // inside
 	outside              [3]float64
 }
 
@@ -39,11 +45,18 @@ type way struct {
 	lowest   float64 // above the cavity floor, on the inner face
 	highest  float64
 	at       box.Place // its middle, on the inner face
+	// gate is the narrowest opening on the way in, of the wall's own and those of
+	// plates on the same axis; plates are the parts that carry those.
+	gate   *way
+	plates []*piece
 }
 
 // survey measures what the rules ask for.
 func survey(plan *box.Plan, animal Preset, site Site) (*look, error) {
-	l := &look{animal: animal, site: site, seams: plan.Seams()}
+	l := &look{animal: animal, site: site, seams: plan.Seams(), plan: plan, fittings: plan.Fittings(), wholes: plan.Wholes()}
+	for _, q := range plan.Pieces() {
+		l.strips = append(l.strips, piece{Piece: q})
+	}
 	w, d, h := plan.Inside()
 	l.width, l.depth, l.height = float64(w), float64(d), float64(h)
 	ow, od, oh := plan.Outside()
@@ -69,15 +82,48 @@ func survey(plan *box.Plan, animal Preset, site Site) (*look, error) {
 		}
 		l.pieces = append(l.pieces, p)
 	}
+	l.entrances()
+	l.doors = doorsOf(l)
+	return l, nil
+}
+
+// entrances finds the ways in: those of walls, each with the plates on its axis,
+// or, of a box without walls, those of any part.
+func (l *look) entrances() {
+	var others []way
 	for i := range l.pieces {
 		p := &l.pieces[i]
 		for _, op := range p.Panel.Ops {
-			if op.Use == box.UseEntrance && len(op.Region) > 0 {
-				l.ways = append(l.ways, p.way(op))
+			if op.Use != box.UseEntrance || len(op.Region) == 0 {
+				continue
+			}
+			if w := p.way(op); isWall(p.Part) {
+				l.ways = append(l.ways, w)
+			} else {
+				others = append(others, w)
 			}
 		}
 	}
-	return l, nil
+	if len(l.ways) == 0 {
+		l.ways, others = others, nil
+	}
+	for i := range l.ways {
+		w := &l.ways[i]
+		gate := *w
+		for k := range others {
+			o := &others[k]
+			off := vecOf(o.at).Sub(vecOf(w.at))
+			across := off.Sub(w.on.outward.Scale(off.Dot(w.on.outward))).Len()
+			if math.Abs(o.on.outward.Dot(w.on.outward)) < 0.999 || across > 1 {
+				continue
+			}
+			w.plates = append(w.plates, o.on)
+			if math.Min(o.w, o.h) < math.Min(gate.w, gate.h) {
+				gate = *o
+			}
+		}
+		w.gate = &gate
+	}
 }
 
 // way measures an entrance on the inner face of its part.
@@ -118,6 +164,11 @@ func (l *look) piece(name box.Part) *piece {
 	for i := range l.pieces {
 		if l.pieces[i].Part == name {
 			return &l.pieces[i]
+		}
+	}
+	for i := range l.strips { // a strip stands for the part it belongs to
+		if q := &l.strips[i]; q.Part == name && q.Of != "" {
+			return l.piece(q.Of)
 		}
 	}
 	return nil

@@ -1,7 +1,10 @@
 package species
 
 import (
+	"fmt"
+
 	"holt.example/box"
+	"holt.example/box/forms"
 	"holt.example/box/outline"
 )
 
@@ -10,16 +13,36 @@ import (
 // what is published, which is not advice from any source.
 //
 // A hole, slot or lying tube becomes a box with a sloping roof that stands out,
-// a raised floor with drains, and a back that runs on above and below to hang it
-// by. An open front becomes an open face with a lip before it, a shelf has an
-// open face alone, a crevice has no floor and a longer back, and a tunnel house
-// stands on the ground without a floor, its tunnel left out.
+// a raised floor with drains, a back that runs on above and below to hang it by,
+// and a way in for cleaning. An open front becomes an open face with a lip before
+// it, a shelf has an open face alone, a crevice has no floor, a grooved back to
+// land on and chambers one behind another where several are meant, and a tunnel
+// house stands on the ground without a floor, its tunnel left out. The hole for a
+// dormouse looks at the trunk, past two bars, and tubes for bees are bored in a
+// block that slips out of its frame. Boards of a stated width are glued up where
+// they are too narrow.
 //
-// The error is a *MissingError where a size was not published (set it in the
-// preset first) or where the dwelling is no box, as bored tubes for bees.
+// The error is a *MissingError where a size that the form needs is 0.
 func (p Preset) Design(board box.Board) (d box.Design, assumed []string, err error) {
+	d, assumed, err = p.form(board)
+	if err != nil || !(board.Width > 0) || board.Grain == box.GrainNone {
+		return d, assumed, err
+	}
+	d.MadeUp = []box.MadeUp{{Of: box.AllWalls}, {Of: box.AllRoof}}
+	if _, none := d.Floor.(box.NoFloor); !none {
+		d.MadeUp = append(d.MadeUp, box.MadeUp{Of: box.Floor})
+	}
+	return d, append(assumed, fmt.Sprintf("What is wider than the board of %s mm is glued up of strips.", num(float64(board.Width)))), nil
+}
+
+// form is the ready form, each part of one board.
+func (p Preset) form(board box.Board) (d box.Design, assumed []string, err error) {
 	if p.Group == Insect {
-		return d, nil, &MissingError{p.Key, "Inside", "tubes are bored in a block or bundled: this is no box of boards"}
+		return p.block(board)
+	}
+	if p.Form == OpenFront && p.Inside.Height == 0 && p.Entry.Above > 0 {
+		p.Inside.Height = p.Entry.Above + openAbove
+		assumed = append(assumed, fmt.Sprintf("No height is published: the cavity is %s mm high, %d more than the front.", num(float64(p.Inside.Height)), openAbove))
 	}
 	for _, s := range []struct {
 		field string
@@ -29,36 +52,35 @@ func (p Preset) Design(board box.Board) (d box.Design, assumed []string, err err
 			return d, nil, &MissingError{p.Key, s.field, "the sources used give no size: set one"}
 		}
 	}
-	d = box.Design{
-		Name:  p.Common,
-		Board: board,
-		Size:  p.Inside,
-		Walls: []box.Wall{{On: box.Back, Above: 80, Below: 60}},
-		Roof:  box.Pent{Pitch: 10, Over: overhangs},
-		Floor: box.FloorBetween{Raise: 10},
+	switch {
+	case p.Form == Crevice:
+		return p.crevice(board)
+	case p.Key == dormouse:
+		return p.trunk(board)
 	}
-	assumed = []string{"A pent roof of 10 degrees stands out 60 mm in front and 50 at the sides.", "The back runs on 80 mm above the roof and 60 below the floor.", "The floor is raised 10 mm and has four drains."}
+	d = box.Design{
+		Name:     p.Common,
+		Board:    board,
+		Size:     p.Inside,
+		Walls:    []box.Wall{{On: box.Back, Above: 80, Below: 60}},
+		Roof:     box.Pent{Pitch: 10, Over: overhangs},
+		Floor:    box.FloorBetween{Raise: 10},
+		Features: []box.Feature{box.Drains{}, box.DripGroove{}, box.Hang{}},
+	}
+	assumed = append(assumed, "A pent roof of 10 degrees stands out 60 mm in front and 50 at the sides, with a drip groove under its edge.", "The back runs on 80 mm above the roof and 60 below the floor, with a hole at each end.", "The floor is raised 10 mm and has four drains.")
 	switch p.Form {
 	case Tube:
-		d.Walls = nil
-		d.Roof = box.Gable{Pitch: 20, Over: overhangs}
-		assumed = []string{"A gable of 20 degrees runs along the tube and stands out 60 mm in front and 50 at the sides.", "The floor is raised 10 mm and has four drains."}
-	case Crevice:
-		// A cavity narrower than two boards takes no roof that laps over both
-		// walls, so a level lid lies on top.
-		d.Floor, d.Roof = box.NoFloor{}, box.NoRoof{}
-		d.Walls = []box.Wall{{On: box.Back, Below: 100}}
-		t := float64(thickest(board))
-		x, y := float64(p.Inside.Width/2)+t+20, float64(p.Inside.Depth/2)+t
-		d.Free = []box.Free{{Name: "lid", Outline: outline.Rectangle(-x, -y-20, x, y), At: box.Place{Z: p.Inside.Height}, Facing: box.Direction{Z: 1}, Up: box.Direction{Y: 1}}}
-		return d, []string{"A level lid stands out 20 mm in front and at the sides: it needs a roof or a felt over it.", "The back runs on 100 mm below the front, to land on."}, nil
+		d.Walls, d.Features = nil, d.Features[:2]
+		over := overhangs
+		over.Back = 50
+		d.Roof = box.Gable{Pitch: 20, Over: over}
+		d.Opens = []box.Opening{box.Removable{Part: box.Back}}
+		assumed = []string{"A gable of 20 degrees runs along the tube and stands out 60 mm in front and 50 at the sides and behind, with a drip groove under its edges.", "The floor is raised 10 mm and has four drains.", "The back comes off for cleaning and is held by four screws."}
 	case Shelf:
 		d.Walls = append(d.Walls, box.Wall{On: box.Front, Open: true})
-		d.Features = []box.Feature{box.Drains{}}
 		return d, append(assumed, "Only the front is open; more sides may be."), nil
 	case OpenFront:
 		d.Walls = append(d.Walls, box.Wall{On: box.Front, Open: true})
-		d.Features = []box.Feature{box.Drains{}}
 		lip, err := p.lip(board)
 		if err != nil {
 			return box.Design{}, nil, err
@@ -67,11 +89,11 @@ func (p Preset) Design(board box.Board) (d box.Design, assumed []string, err err
 		return d, append(assumed, "The lip is a board across the open front, from the lower edge of the sides."), nil
 	case Tunnel:
 		d.Floor = box.NoFloor{}
-		d.Walls = nil
-		assumed = []string{"A pent roof of 10 degrees stands out 60 mm in front and 50 at the sides.", "There is no floor, and the tunnel before the entrance is left out."}
-	}
-	if p.Form != Tunnel {
-		d.Features = append(d.Features, box.Drains{})
+		d.Walls, d.Features = nil, d.Features[1:2]
+		assumed = []string{"A pent roof of 10 degrees stands out 60 mm in front and 50 at the sides, with a drip groove under its edge.", "There is no floor, and the tunnel before the entrance is left out."}
+	default:
+		d.Opens = []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}}
+		assumed = append(assumed, "The roof opens: it hangs on a rubber strip along the back, and a hook on the left side keeps it shut.")
 	}
 	cut := p.Entry.Cut()
 	if cut == nil {
@@ -85,11 +107,70 @@ func (p Preset) Design(board box.Board) (d box.Design, assumed []string, err err
 		way.Above, way.Right = 20, p.Inside.Width/2-p.Entry.Width/2-40
 		assumed = append(assumed, "The slot stands 20 mm above the floor and 40 mm from one side.")
 	} else {
-		way.Above = p.Inside.Height - p.Entry.Height - 80
-		assumed = append(assumed, "The hole ends 80 mm below the ceiling, as no height is published.")
+		way.Above = p.Inside.Height - p.Entry.Height - below
+		assumed = append(assumed, belowCeiling)
 	}
 	d.Features = append([]box.Feature{way}, d.Features...)
 	return d, assumed, nil
+}
+
+const (
+	dormouse     = "hazel_dormouse"
+	openAbove    = 60 // mm of opening over the front of an open box without a height
+	below        = 80 // mm from the ceiling down to a hole without a height
+	belowCeiling = "The hole ends 80 mm below the ceiling, as no height is published."
+)
+
+// crevice is a box open below, of one chamber or of three.
+func (p Preset) crevice(board box.Board) (box.Design, []string, error) {
+	n := 1
+	assumed := []string{"A pent roof of 15 degrees stands out 40 mm in front and 25 at the sides.", "The back runs on 60 mm above the roof, and 100 below the front to land on; it is grooved every 12 mm."}
+	if p.Key == "bat_multi_chamber" {
+		n = 3
+		assumed = append(assumed, "There are three chambers one behind another, with boards of the same kind between them; a gap on top lets bats climb over.")
+	}
+	return forms.BatBox(forms.Bat{Name: p.Common, Board: board, Width: p.Inside.Width, Height: p.Inside.Height, Crevices: n, Crevice: p.Inside.Depth}), assumed, nil
+}
+
+// trunk is the box whose hole looks at the trunk.
+func (p Preset) trunk(board box.Board) (box.Design, []string, error) {
+	if !(p.Entry.Width > 0) {
+		return box.Design{}, nil, &MissingError{p.Key, "Entry.Width", "the sources used give no size: set one"}
+	}
+	above, ok := p.Entry.Lowest()
+	assumed := []string{"A pent roof of 10 degrees stands out 30 mm in front and 20 at the sides.", "The floor is raised 10 mm and has four drains.",
+		"Two bars of 25 mm hold the back off the trunk and run on 60 mm past it, with a hole at each end.", "Nothing opens: whoever holds a licence to look in adds a lid."}
+	if !ok {
+		above = p.Inside.Height - p.Entry.Height - below
+		assumed = append(assumed, belowCeiling)
+	}
+	return forms.DormouseBox(forms.Dormouse{Name: p.Common, Board: board, Inside: p.Inside, Hole: p.Entry.Width, Above: above}), assumed, nil
+}
+
+// block is a frame with a block of blind bores.
+func (p Preset) block(board box.Board) (box.Design, []string, error) {
+	if !(p.Entry.Width > 0) {
+		return box.Design{}, nil, &MissingError{p.Key, "Entry.Width", "the sources used give no size: set one"}
+	}
+	deep := p.Inside.Depth
+	assumed := []string{"The block is 178 mm wide and 198 high, in a frame that is open in front; it slips out.", "Bores stand 20 mm apart, from middle to middle."}
+	if deep == 0 {
+		deep = 140
+		assumed = append(assumed, "No depth is published for it: bores are 140 mm deep, between the 120 and 150 of all tubes.")
+	}
+	rows := []box.BeeRow{{Diameter: p.Entry.Width, Depth: deep, Repeat: 8}}
+	if p.Hole.Hi-p.Hole.Lo > 2 { // a mixture is wanted
+		rows = nil
+		for _, d := range []box.MM{4, 6, 8, 9} {
+			if p.Hole.Has(float64(d)) {
+				rows = append(rows, box.BeeRow{Diameter: d, Depth: deep, Repeat: 2})
+			}
+		}
+		assumed = append(assumed, "The mixture is two rows each of 4, 6, 8 and 9 mm.")
+	}
+	wood := board
+	wood.Thickness, wood.Measured, wood.Least, wood.Most, wood.Width = deep+10, 0, 0, 0, 0
+	return forms.BeeBlock(forms.Bees{Name: p.Common, Board: board, Block: wood, Width: 180, Height: 200, Rows: rows}), assumed, nil
 }
 
 // overhangs of the ready forms keep the rules on roofs.
@@ -105,8 +186,12 @@ func (p Preset) lip(board box.Board) (box.Free, error) {
 	t := thickest(board)
 	half := float64(p.Inside.Width/2 + t)
 	below := float64(t + 10)
+	if board.Grain != box.GrainNone {
+		board.Grain = box.GrainAcross // long enough at any width
+	}
 	return box.Free{
 		Name:    "lip",
+		Board:   board,
 		Outline: outline.Rectangle(-half, -below, half, float64(high)),
 		At:      box.Place{Y: -p.Inside.Depth / 2},
 		Up:      box.Direction{Z: 1},

@@ -3,6 +3,9 @@ package species
 import (
 	"fmt"
 	"math"
+	"slices"
+	"sort"
+	"strings"
 
 	"holt.example/box"
 )
@@ -14,40 +17,70 @@ func floorPreset(l *look, r Rule) []box.Finding {
 	if w == 0 || d == 0 || l.width == 0 || l.depth == 0 {
 		return nil
 	}
+	width, depth := l.width, l.depth
+	if l.animal.Form == Crevice { // the depth of one crevice is what is published
+		for i, c := range l.crevices() {
+			if i == 0 || c < depth {
+				depth = c
+			}
+		}
+	}
 	compare := func(have, want float64) []box.Finding {
 		f := r.against(box.Floor, box.Place{}, 100*(have/want-1), math.NaN())
 		for i := range f {
-			f[i].Why = fmt.Sprintf("a side of the floor is %s mm, %s mm are published: %s", tenth(have), num(want), r.Why)
+			f[i].Why = fmt.Sprintf("a side of the floor is %s mm, %s mm are published. %s", tenth(have), num(want), r.Why)
 		}
 		return f
 	}
-	straight := append(compare(l.width, w), compare(l.depth, d)...)
-	turned := append(compare(l.depth, w), compare(l.width, d)...)
+	straight := append(compare(width, w), compare(depth, d)...)
+	turned := append(compare(depth, w), compare(width, d)...)
 	if len(turned) < len(straight) {
 		return turned
 	}
 	return straight
 }
 
+// cavityHeight holds the height against the lowest and the highest in print, the
+// preset's own among them; where one source alone has a height, it may be 10 % less
+// and 30 % more, as for floors.
+func cavityHeight(l *look, r Rule) []box.Finding {
+	own := float64(l.animal.Inside.Height)
+	if own == 0 || l.height == 0 {
+		return nil
+	}
+	lo, hi := own, own
+	if s, ok := l.animal.Spread(PrintedHeight); ok && s.Hi > s.Lo {
+		lo, hi = math.Min(lo, float64(s.Lo)), math.Max(hi, float64(s.Hi))
+	} else {
+		lo, hi = 0.9*own, 1.3*own
+	}
+	r.Range = Between(math.Round(lo*10)/10, math.Round(hi*10)/10)
+	f := r.against("", box.Place{}, l.height, own)
+	for i := range f {
+		f[i].Sources = slices.Clone(l.animal.Sources)
+	}
+	return f
+}
+
 func floorSides(l *look, r Rule) []box.Finding {
 	if l.width == 0 {
 		return nil
 	}
-	return r.against(box.Floor, box.Place{}, math.Min(l.width, l.depth), math.Min(float64(l.animal.Inside.Width), float64(l.animal.Inside.Depth)))
+	return r.against(box.Floor, box.Place{}, math.Min(l.width, l.depth), published(min(l.animal.Inside.Width, l.animal.Inside.Depth)))
 }
 
 func floorWidth(l *look, r Rule) []box.Finding {
 	if l.width == 0 {
 		return nil
 	}
-	return r.against(box.Floor, box.Place{}, l.width, float64(l.animal.Inside.Width))
+	return r.against(box.Floor, box.Place{}, l.width, published(l.animal.Inside.Width))
 }
 
 func floorArea(l *look, r Rule) []box.Finding {
 	if l.width == 0 {
 		return nil
 	}
-	return r.against(box.Floor, box.Place{}, float64(l.width*l.depth), float64(l.animal.Inside.Width*l.animal.Inside.Depth))
+	return r.against(box.Floor, box.Place{}, float64(l.width*l.depth), published(l.animal.Inside.Width*l.animal.Inside.Depth))
 }
 
 // walls reports the thinnest wall.
@@ -61,11 +94,7 @@ func walls(l *look, r Rule) []box.Finding {
 	if thin == nil {
 		return nil
 	}
-	own := math.NaN()
-	if l.animal.WallLeast > 0 {
-		own = float64(l.animal.WallLeast)
-	}
-	return r.against(thin.Part, box.Place{}, thin.leastThick(), own)
+	return r.against(thin.Part, box.Place{}, thin.leastThick(), published(l.animal.WallLeast))
 }
 
 func onFloor(p box.Part) bool { return p == box.Floor }
@@ -135,7 +164,7 @@ func ventHigh(l *look, r Rule) []box.Finding {
 		if w := op.on.way(op.Op); w.lowest < top-tiny {
 			f := r.finding(op.on.Part, w.at, w.lowest)
 			f.Lo, f.Unit = top, "mm"
-			f.Why = fmt.Sprintf("a vent stands %s mm above the floor and the hole reaches up to %s: %s", num(w.lowest), num(top), r.Why)
+			f.Why = fmt.Sprintf("a vent stands %s mm above the floor and the hole reaches up to %s. %s", num(w.lowest), num(top), r.Why)
 			return []box.Finding{f}
 		}
 	}
@@ -164,8 +193,12 @@ func roofOver(l *look, r Rule) []box.Finding {
 		}
 		return out
 	}
-	front := reach(roof, 0) - reach(wall, 0)
 	if r.Code == "roof-front" {
+		// Where sides run on past a front that slides, the front still counts.
+		if p := l.front(); p != nil {
+			wall = []*piece{p}
+		}
+		front := reach(roof, 0) - reach(wall, 0)
 		return r.against(roof[0].Part, box.Place{}, front, math.NaN())
 	}
 	return r.against(roof[0].Part, box.Place{}, math.Min(reach(roof, 1)-reach(wall, 1), reach(roof, 2)-reach(wall, 2)), math.NaN())
@@ -183,11 +216,76 @@ func roofSlope(l *look, r Rule) []box.Finding {
 	return out
 }
 
+// crevices are the clear widths of the crevices, from the front: what inner parts
+// that stand parallel to front and back leave between them.
+func (l *look) crevices() []float64 {
+	front, back := l.piece(box.Front), l.piece(box.Back)
+	if front == nil || back == nil {
+		return []float64{math.Min(l.width, l.depth)}
+	}
+	type slab struct{ near, far float64 } // from the front, square to it
+	list := []slab{{0, 0}}
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		if !strings.HasPrefix(string(p.Part), "inner/") || math.Abs(p.outward.Dot(front.outward)) < 0.99 || p.max.X-p.min.X < l.width/2 {
+			continue
+		}
+		s := slab{math.Inf(1), math.Inf(-1)}
+		for _, v := range p.corners {
+			x := front.inner - front.outward.Dot(v)
+			s.near, s.far = math.Min(s.near, x), math.Max(s.far, x)
+		}
+		list = append(list, s)
+	}
+	sort.Slice(list, func(i, k int) bool { return list[i].near < list[k].near })
+	list = append(list, slab{near: l.depth})
+	var out []float64
+	for i := 1; i < len(list); i++ {
+		if w := list[i].near - list[i-1].far; w > 1 { // else a lining that lies on a wall
+			out = append(out, math.Round(w*1e6)/1e6)
+		}
+	}
+	return out
+}
+
 func batGap(l *look, r Rule) []box.Finding {
 	if l.depth == 0 {
 		return nil
 	}
-	return r.against(box.Front, box.Place{}, math.Min(l.width, l.depth), float64(l.animal.Entry.Height))
+	var out []box.Finding
+	for _, w := range l.crevices() {
+		out = append(out, r.against(box.Front, box.Place{}, w, published(l.animal.Entry.Height))...)
+	}
+	return out
+}
+
+// batVent looks for a slot in the front or the sides of a house in a hot place:
+// its lower edge 152 mm above that of the front, within 6 (half of the slot), and
+// 12 to 13 high.
+func batVent(l *look, r Rule) []box.Finding {
+	front := l.front()
+	if !l.site.HotSummers || front == nil {
+		return nil
+	}
+	nearest, high, at := math.NaN(), 0.0, box.Place{}
+	for _, op := range l.use(box.UseVent, isWall) {
+		w := op.on.way(op.Op)
+		if up := w.lowest - front.min.Z; math.IsNaN(nearest) || math.Abs(up-r.Range.Lo) < math.Abs(nearest-r.Range.Lo) {
+			nearest, high, at = up, w.h, w.at
+		}
+	}
+	f := r.finding(front.Part, at, nearest)
+	switch {
+	case math.IsNaN(nearest):
+		f.Why = "there is no vent slot in front or at the sides, and one 152 mm above the lower edge is asked for. " + r.Why
+	case math.Abs(nearest-r.Range.Lo) > 6:
+	case high < 12-tiny || high > 13+tiny:
+		f.Got, f.Lo, f.Hi = high, 12, 13
+		f.Why = fmt.Sprintf("the vent slot is %s mm high. %s", tenth(high), r.Why)
+	default:
+		return nil
+	}
+	return []box.Finding{f}
 }
 
 // batLanding is how far the back runs on below the front.
@@ -200,7 +298,7 @@ func batLanding(l *look, r Rule) []box.Finding {
 }
 
 func batSize(l *look, r Rule) []box.Finding {
-	return r.against("", box.Place{}, l.outside[2], float64(l.animal.Inside.Height))
+	return r.against("", box.Place{}, l.outside[2], published(l.animal.Inside.Height))
 }
 
 func height(l *look, r Rule) []box.Finding {
@@ -224,6 +322,6 @@ func batTree(l *look, r Rule) []box.Finding {
 		return nil
 	}
 	f := r.finding("", box.Place{}, 1)
-	f.Why = "it hangs on a tree: " + r.Why
+	f.Why = "it hangs on a tree. " + r.Why
 	return []box.Finding{f}
 }

@@ -3,6 +3,7 @@ package species
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"holt.example/box"
@@ -19,9 +20,12 @@ func holeSize(l *look, r Rule) []box.Finding {
 		return nil
 	}
 	r.Range = hole
+	if l.animal.Group == Insect {
+		return boreSize(l, r)
+	}
 	var out []box.Finding
 	for i := range l.ways {
-		w := &l.ways[i]
+		w := l.ways[i].gate
 		small, large := math.Min(w.w, w.h), math.Max(w.w, w.h)
 		got := large
 		if small < hole.Lo-tiny {
@@ -36,9 +40,9 @@ func holeSize(l *look, r Rule) []box.Finding {
 			f.Why += " It is twice a size that fits: was a diameter meant as a radius?"
 		case hole.HasLo && hole.HasHi && w.round && slip(got*2, hole):
 			f.Why += " It is half a size that fits: was a radius given for a diameter?"
-		case got == large && w.round:
+		case got > hole.Lo && w.round:
 			if in := Admits(box.MM(got), l.animal.Region, l.animal.Key); len(in) > 0 {
-				f.Why += " It also admits " + strings.Join(in, ", ") + "."
+				f.Why += " It also admits " + strings.Join(commonNames(in), ", ") + "."
 			}
 		}
 		out = append(out, f)
@@ -121,6 +125,9 @@ func perch(l *look, r Rule) []box.Finding {
 			if !strings.HasPrefix(string(q.Part), "free/") && q.Part != box.Floor {
 				continue
 			}
+			if _, tunnel := l.tunnelOf(q.Part); tunnel || slices.Contains(w.plates, q) {
+				continue // the way in goes through it
+			}
 			// The corner of its extent farthest out from the wall.
 			face := w.on.inner + float64(w.on.Thickness)
 			far := math.Max(w.on.outward.X*q.min.X, w.on.outward.X*q.max.X) + math.Max(w.on.outward.Y*q.min.Y, w.on.outward.Y*q.max.Y)
@@ -135,7 +142,7 @@ func perch(l *look, r Rule) []box.Finding {
 			}
 			if level && near {
 				f := r.finding(q.Part, box.Place{X: box.MM(q.max.X), Y: box.MM(q.min.Y), Z: box.MM(q.max.Z)}, 1)
-				f.Why = fmt.Sprintf("%s stands out below the entrance and serves as a perch: %s", q.Part, r.Why)
+				f.Why = fmt.Sprintf("%s stands out below the entrance and serves as a perch. %s", q.Part, r.Why)
 				out = append(out, f)
 			}
 		}
@@ -146,7 +153,8 @@ func perch(l *look, r Rule) []box.Finding {
 func slotHeight(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for i := range l.ways {
-		out = append(out, r.against(l.ways[i].on.Part, l.ways[i].at, math.Min(l.ways[i].w, l.ways[i].h), float64(l.animal.Entry.Height))...)
+		w := l.ways[i].gate
+		out = append(out, r.against(w.on.Part, w.at, math.Min(w.w, w.h), published(l.animal.Entry.Height))...)
 	}
 	return out
 }
@@ -154,8 +162,8 @@ func slotHeight(l *look, r Rule) []box.Finding {
 func starling(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for i := range l.ways {
-		if w := &l.ways[i]; w.round {
-			out = append(out, r.against(w.on.Part, w.at, w.diameter, float64(l.animal.Entry.Width))...)
+		if w := l.ways[i].gate; w.round {
+			out = append(out, r.against(w.on.Part, w.at, w.diameter, published(l.animal.Entry.Width))...)
 		}
 	}
 	return out
@@ -164,7 +172,7 @@ func starling(l *look, r Rule) []box.Finding {
 // frontLip is the height of the front board: up to the opening cut into it,
 // or that of the board before an open front.
 func frontLip(l *look, r Rule) []box.Finding {
-	own := float64(l.animal.Entry.Above)
+	own := published(l.animal.Entry.Above)
 	var out []box.Finding
 	for i := range l.ways {
 		out = append(out, r.against(l.ways[i].on.Part, l.ways[i].at, l.ways[i].lowest, own)...)
@@ -190,7 +198,7 @@ func entranceSides(l *look, r Rule) []box.Finding {
 		if s := math.Min(w.w, w.h); s < r.Range.Lo-tiny {
 			got = s
 		}
-		out = append(out, r.against(w.on.Part, w.at, got, float64(l.animal.Entry.Width))...)
+		out = append(out, r.against(w.on.Part, w.at, got, published(l.animal.Entry.Width))...)
 	}
 	return out
 }

@@ -31,7 +31,7 @@ func insideRough(l *look, r Rule) []box.Finding {
 	for i := range l.ways {
 		if p := l.ways[i].on; l.smooth(p) && len(p.grips()) == 0 {
 			f := r.finding(p.Part, l.ways[i].at, math.NaN())
-			f.Why = fmt.Sprintf("%s is planed and has no grooves inside: %s", p.Part, r.Why)
+			f.Why = fmt.Sprintf("%s is planed and has no grooves inside. %s", p.Part, r.Why)
 			return []box.Finding{f}
 		}
 	}
@@ -91,7 +91,7 @@ func batRough(l *look, r Rule) []box.Finding {
 		return nil
 	}
 	f := r.finding(box.Back, box.Place{}, math.NaN())
-	f.Why = "back is planed and has no grooves inside: " + r.Why
+	f.Why = "back is planed and has no grooves inside. " + r.Why
 	return []box.Finding{f}
 }
 
@@ -114,7 +114,7 @@ func ledge(l *look, r Rule) []box.Finding {
 			aside := math.Hypot(float64(q.at.X-w.at.X), float64(q.at.Y-w.at.Y)) - q.w/2 - w.w/2
 			if q.w >= 15 && q.lowest < w.lowest && q.highest > w.lowest-150 && aside < 0 {
 				f := r.finding(w.on.Part, q.at, 1)
-				f.Why = fmt.Sprintf("%s opens %s below the entrance: %s", op.Source, w.on.Part, r.Why)
+				f.Why = fmt.Sprintf("the %s opens %s below the entrance. %s", op.Source, w.on.Part, r.Why)
 				return []box.Finding{f}
 			}
 		}

@@ -3,6 +3,7 @@ package species
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"holt.example/box"
@@ -31,34 +32,56 @@ func roofBack(l *look, r Rule) []box.Finding {
 	if on == "" || math.IsInf(wall, -1) {
 		return nil
 	}
-	return r.against(on, box.Place{}, roof-wall, math.NaN())
+	f := r.against(on, box.Place{}, roof-wall, math.NaN())
+	if f != nil && roof < wall {
+		f[0].Why = fmt.Sprintf("%s ends %s mm short of the back, %s past it are asked for. %s", on, tenth(wall-roof), r.allowed(), r.Why)
+	}
+	return f
 }
 
+// roofJoint leaves out a back that opens under the roof: rule door-gap has its gap.
 func roofJoint(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for _, s := range l.seams {
-		if (s.Over == box.Back && isRoof(s.Under)) || (s.Under == box.Back && isRoof(s.Over)) {
+		if isRoof(s.Over) && slices.ContainsFunc(l.doors, func(d door) bool { return d.Part == s.Under }) {
+			continue
+		}
+		if ((s.Over == box.Back && isRoof(s.Under)) || (s.Under == box.Back && isRoof(s.Over))) && !l.covered(s) {
 			out = append(out, r.against(s.Under, s.From, float64(s.Greatest), math.NaN())...)
 		}
 	}
 	return out
 }
 
-// roofRidge looks for a mitre between two slopes without a free part over it.
+// covered says that felt, a strip of sheet or rubber, or a cover strip lies over a
+// seam of the roof.
+func (l *look) covered(s box.Seam) bool {
+	for _, f := range l.fittings {
+		if f.Cut != nil && slices.Contains(f.Where, s.Over) && slices.Contains(f.Where, s.Under) {
+			return true
+		}
+	}
+	mid := vecOf(s.From).Add(vecOf(s.To)).Scale(0.5)
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		if strings.HasPrefix(string(p.Part), "free/") && p.max.Z > mid.Z && p.min.X < mid.X && p.max.X > mid.X && p.min.Y < mid.Y+tiny && p.max.Y > mid.Y-tiny {
+			return true
+		}
+	}
+	return false
+}
+
+// roofRidge looks for a mitre between two slopes without a free part, felt or a
+// strip of sheet over it.
 func roofRidge(l *look, r Rule) []box.Finding {
 	for _, s := range l.seams {
 		if s.Joint != "mitre" || !isRoof(s.Over) || !isRoof(s.Under) {
 			continue
 		}
-		capped := false
 		mid := vecOf(s.From).Add(vecOf(s.To)).Scale(0.5)
-		for i := range l.pieces {
-			p := &l.pieces[i]
-			capped = capped || strings.HasPrefix(string(p.Part), "free/") && p.max.Z > mid.Z && p.min.X < mid.X && p.max.X > mid.X && p.min.Y < mid.Y && p.max.Y > mid.Y
-		}
-		if !capped {
+		if !l.covered(s) {
 			f := r.finding(s.Over, placeOf(mid), math.NaN())
-			f.Why = fmt.Sprintf("%s and %s meet in an open mitre: %s", s.Over, s.Under, r.Why)
+			f.Why = fmt.Sprintf("%s and %s meet in an open mitre. %s", s.Over, s.Under, r.Why)
 			return []box.Finding{f}
 		}
 	}
@@ -80,7 +103,7 @@ func roofIntoWall(l *look, r Rule) []box.Finding {
 			q := l.piece(w)
 			if q != nil && float64(p.outward.X*q.outward.X)+float64(p.outward.Y*q.outward.Y) > 0.05 && q.max.Z > p.min.Z+5 {
 				f := r.finding(p.Part, s.From, 1)
-				f.Why = fmt.Sprintf("%s falls towards %s, which runs on above it: %s", p.Part, w, r.Why)
+				f.Why = fmt.Sprintf("%s falls towards %s, which runs on above it. %s", p.Part, w, r.Why)
 				return []box.Finding{f}
 			}
 		}
@@ -94,7 +117,7 @@ func (p *piece) onTop(op box.Op) bool {
 }
 
 // roofLines looks for lines on top of a roof that run more across its fall than
-// along it, for 10 mm or more.
+// along it, for 10 mm or more, and for pockets so wide.
 func roofLines(l *look, r Rule) []box.Finding {
 	for i := range l.pieces {
 		p := &l.pieces[i]
@@ -111,16 +134,32 @@ func roofLines(l *look, r Rule) []box.Finding {
 			if !p.onTop(op) {
 				continue
 			}
+			across := pocketAcross(op, down.X/k, down.Y/k)
 			for _, s := range op.Strokes {
-				if acrossFall(s, down.X/k, down.Y/k) {
-					f := r.finding(p.Part, box.Place{}, 1)
-					f.Why = fmt.Sprintf("%s lies across the fall of %s: %s", op.Source, p.Part, r.Why)
-					return []box.Finding{f}
-				}
+				across = across || acrossFall(s, down.X/k, down.Y/k)
+			}
+			if across {
+				f := r.finding(p.Part, box.Place{}, 1)
+				f.Why = fmt.Sprintf("the %s lies across the fall of %s. %s", op.Source, p.Part, r.Why)
+				return []box.Finding{f}
 			}
 		}
 	}
 	return nil
+}
+
+// pocketAcross says that an operation is a pocket that holds water.
+func pocketAcross(op box.Op, x, y float64) bool {
+	if op.Guest != "" || op.Side == box.SideThrough || op.InOutline {
+		return false
+	}
+	for _, c := range op.Region {
+		// Square to the fall: from the one support to the other.
+		if c.Support(-y, x)+c.Support(y, -x) >= 10 {
+			return true
+		}
+	}
+	return false
 }
 
 // acrossFall looks at the sides of a stroke, chord by chord.
@@ -152,7 +191,7 @@ func roofHole(l *look, r Rule) []box.Finding {
 				continue
 			}
 			f := r.finding(p.Part, p.way(op).at, 1)
-			f.Why = fmt.Sprintf("%s goes through %s: %s", op.Source, p.Part, r.Why)
+			f.Why = fmt.Sprintf("the %s goes through %s. %s", op.Source, p.Part, r.Why)
 			return []box.Finding{f}
 		}
 	}
@@ -177,11 +216,21 @@ func batDraught(l *look, r Rule) []box.Finding {
 // sharp is the angle in degrees below which a corner injures (common practice).
 const sharp = 60
 
-// points looks for sharp corners of free parts inside the cavity.
+// points looks for nails and screws that come out, and for sharp corners of free
+// and inner parts in the cavity.
 func points(l *look, r Rule) []box.Finding {
+	if f := fixed(l, r); f != nil {
+		return f
+	}
+	if f := l.tips(r); f != nil {
+		return f
+	}
+	if f := l.blade(r); f != nil {
+		return f
+	}
 	for i := range l.pieces {
 		p := &l.pieces[i]
-		if !strings.HasPrefix(string(p.Part), "free/") || len(p.Panel.Silhouette) == 0 {
+		if isShell(p.Part) || len(p.Panel.Silhouette) == 0 {
 			continue
 		}
 		c := p.Panel.Silhouette[0]
@@ -196,8 +245,41 @@ func points(l *look, r Rule) []box.Finding {
 			at := p.Home.Out(solid.Vec{X: b.X, Y: b.Y, Z: -float64(p.Thickness) / 2})
 			if angle > 0 && angle < sharp && l.inCavity(at) {
 				f := r.finding(p.Part, placeOf(at), 1)
-				f.Why = fmt.Sprintf("%s has a corner of %s degrees inside: %s", p.Part, tenth(angle), r.Why)
+				f.Why = fmt.Sprintf("%s has a corner of %s degrees inside. %s", p.Part, tenth(angle), r.Why)
 				return []box.Finding{f}
+			}
+		}
+	}
+	return nil
+}
+
+// feather is the angle in degrees up to which an arris is a blade (as Edging has
+// it, common practice).
+const feather = 45
+
+// blade finds a feather edge of an inner or free part in the cavity that is
+// neither blunted nor rounded.
+func (l *look) blade(r Rule) []box.Finding {
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		if isShell(p.Part) {
+			continue
+		}
+		for _, e := range p.Panel.Edges {
+			for k, a := range e.Arrises {
+				if e.Neighbour != "" || !(float64(a.Angle) > 0 && float64(a.Angle) <= feather) || a.Blunt > 0 || a.Round > 0 {
+					continue
+				}
+				z := 0.0
+				if k == 1 {
+					z = -float64(p.Thickness)
+				}
+				at := p.Home.Out(solid.Vec{X: (e.From.X + e.To.X) / 2, Y: (e.From.Y + e.To.Y) / 2, Z: z})
+				if l.inCavity(at) {
+					f := r.finding(p.Part, placeOf(at), 1)
+					f.Why = fmt.Sprintf("%s has an edge of %s degrees inside. %s", p.Part, tenth(float64(a.Angle)), r.Why)
+					return []box.Finding{f}
+				}
 			}
 		}
 	}
@@ -254,8 +336,8 @@ func noStock(l *look, r Rule) []box.Finding {
 	}
 	sheets, _ := timber.StockOf(timber.SheetSize)
 	var out []box.Finding
-	for i := range l.pieces {
-		p := &l.pieces[i]
+	for i := range l.strips {
+		p := &l.strips[i]
 		limit, got, what, from := widest, float64(p.Width), "widest board", source
 		if !p.solidWood() {
 			fits := false
@@ -272,7 +354,7 @@ func noStock(l *look, r Rule) []box.Finding {
 		}
 		f := r.finding(p.Part, box.Place{}, got)
 		f.Lo, f.Hi = 0, limit
-		f.Why = fmt.Sprintf("%s is %s mm long and %s wide, and the %s in the tables is %s: %s", p.Part, tenth(float64(p.Length)), tenth(float64(p.Width)), what, num(limit), r.Why)
+		f.Why = fmt.Sprintf("%s is %s mm long and %s wide, and the %s in the tables is %s. %s", p.Part, tenth(float64(p.Length)), tenth(float64(p.Width)), what, num(limit), r.Why)
 		f.Sources = []string{from}
 		out = append(out, f)
 	}

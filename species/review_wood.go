@@ -3,7 +3,9 @@ package species
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+	"unicode"
 
 	"holt.example/box"
 	"holt.example/species/timber"
@@ -20,61 +22,118 @@ func grainUp(l *look, r Rule) []box.Finding {
 		g := p.Home.U.Scale(p.Panel.Grain[0]).Add(p.Home.V.Scale(p.Panel.Grain[1]))
 		if math.Abs(g.Z) < math.Sqrt2/2 {
 			f := r.finding(p.Part, box.Place{}, 0)
-			f.Why = fmt.Sprintf("the grain of %s lies level: %s", p.Part, r.Why)
+			f.Why = fmt.Sprintf("the grain of %s lies level. %s", p.Part, r.Why)
 			out = append(out, f)
 		}
 	}
 	return out
 }
 
+// panelWide looks at single boards: of a made-up part at its strips.
 func panelWide(l *look, r Rule) []box.Finding {
 	var out []box.Finding
-	for i := range l.pieces {
-		if p := &l.pieces[i]; p.solidWood() && (isWall(p.Part) || isRoof(p.Part)) {
+	for i := range l.strips {
+		p := &l.strips[i]
+		of := p.Part
+		if p.Of != "" {
+			of = p.Of
+		}
+		if p.solidWood() && (isWall(of) || isRoof(of)) {
 			out = append(out, r.against(p.Part, box.Place{}, float64(p.Width), math.NaN())...)
 		}
 	}
 	return out
 }
 
-// seasons is the change of moisture content, in %, that movement is reckoned
-// for: the least of rule movement-mc, what a box under its own roof sees.
-const seasons = 4
-
-// movement compares the play of a floor that walls hold between them with what
-// its width across the grain needs: 0.25 % for each per cent of moisture content.
-// A floor that runs out under the walls, that has an open side across its grain,
-// or that is not of boards, is free.
+// movement compares the play of what walls hold between them, the floor and inner
+// parts, with what its width across the grain needs: 0.25 % for each per cent of
+// moisture content. What runs out under the walls, has an open side across its
+// grain, or is not of boards, is free. A part made up of strips that stay dry
+// moves strip by strip, each into its own gap.
 func movement(l *look, r Rule) []box.Finding {
-	p := l.piece(box.Floor)
-	if p == nil || !p.solidWood() {
-		return nil
+	var out []box.Finding
+	for i := range l.pieces {
+		p := &l.pieces[i]
+		if k := slices.IndexFunc(l.wholes, func(w box.Whole) bool { return w.Part == p.Part && !w.Glued }); k >= 0 {
+			out = append(out, l.stripMovement(l.wholes[k], r)...)
+			continue
+		}
+		if p.Part != box.Floor && !strings.HasPrefix(string(p.Part), "inner/") {
+			continue
+		}
+		play, held := l.heldAcross(p)
+		if !held {
+			continue
+		}
+		across, _ := p.across()
+		have := math.Abs(across.X)*(p.max.X-p.min.X) + math.Abs(across.Y)*(p.max.Y-p.min.Y) + math.Abs(across.Z)*(p.max.Z-p.min.Z)
+		need := swells(have, l.site.swing())
+		if play >= need-tiny {
+			continue
+		}
+		f := r.finding(p.Part, box.Place{}, math.Max(play, 0))
+		f.Lo, f.Hi, f.Unit = need, math.Inf(1), "mm"
+		f.Why = fmt.Sprintf("%s is %s mm wide across the grain with %s of play, %s needed. %s", p.Part, tenth(have), tenth(f.Got), tenth(need), r.Why)
+		out = append(out, f)
 	}
-	across := p.Home.U.Scale(-p.Panel.Grain[1]).Add(p.Home.V.Scale(p.Panel.Grain[0]))
-	play, held := 0.0, 0
+	return out
+}
+
+// heldAcross is the play of a part across its grain, where walls hold it on both
+// sides.
+func (l *look) heldAcross(p *piece) (play float64, ok bool) {
+	across, ok := p.across()
+	if !ok {
+		return 0, false
+	}
+	held := 0
 	for i := range l.pieces {
 		w := &l.pieces[i]
 		if c := w.outward.Dot(across); !isWall(w.Part) || c*c < 0.5 {
 			continue
 		}
-		room := w.channel(box.Floor) - w.reach(p)
+		room := w.channel(p.Part) - w.reach(p)
 		if room < -tiny {
-			return nil // the floor runs out under this wall
+			return 0, false // it runs out under this wall
+		}
+		if p.Part != box.Floor && room > 5 {
+			return 0, false // it ends well before this wall
 		}
 		play += room
 		held++
 	}
-	if held < 2 {
+	return play, held > 1
+}
+
+// gapOf is the gap between the strips of a made-up part, in mm.
+func (l *look) gapOf(w box.Whole) float64 {
+	n := float64(len(w.Strips))
+	if n < 2 || w.Glued {
+		return 0
+	}
+	gap := (float64(w.Width) - float64(n*float64(w.Cover))) / (n - 1)
+	return math.Max(0, math.Round(gap*1e6)/1e6)
+}
+
+// stripMovement looks at the gaps between strips that stay dry.
+func (l *look) stripMovement(w box.Whole, r Rule) []box.Finding {
+	n := len(w.Strips)
+	if n < 2 {
 		return nil
 	}
-	have := math.Abs(across.X)*(p.max.X-p.min.X) + math.Abs(across.Y)*(p.max.Y-p.min.Y)
-	need, err := timber.Movement(box.MM(have), timber.EuropeanSoftwoodPerCent/100, 12, 12+seasons)
-	if err != nil || play >= float64(need)-tiny {
+	gap, wide := l.gapOf(w), 0.0
+	for i := range l.strips {
+		if p := &l.strips[i]; p.Of == w.Part && slices.Contains(w.Strips, p.Part) {
+			wide = math.Max(wide, float64(p.Width))
+		}
+	}
+	need := swells(wide, l.site.swing())
+	if gap >= need-tiny {
 		return nil
 	}
-	f := r.finding(p.Part, box.Place{}, math.Max(play, 0))
-	f.Lo, f.Hi, f.Unit = float64(need), math.Inf(1), "mm"
-	f.Why = fmt.Sprintf("%s is %s mm wide across the grain with %s of play, %s needed: %s", p.Part, tenth(have), tenth(f.Got), tenth(float64(need)), r.Why)
+	f := r.finding(w.Part, box.Place{}, gap)
+	f.Lo, f.Hi, f.Unit = need, math.Inf(1), "mm"
+	f.Why = fmt.Sprintf("the strips of %s are %s mm wide with gaps of %s, %s needed. %s", w.Part, tenth(wide), tenth(f.Got), tenth(need), r.Why)
 	return []box.Finding{f}
 }
 
@@ -82,7 +141,7 @@ func movement(l *look, r Rule) []box.Finding {
 func (p *piece) channel(guest box.Part) float64 {
 	deep := 0.0
 	for _, op := range p.Panel.Ops {
-		if op.Guest != guest {
+		if op.Guest != guest && !strings.HasPrefix(string(op.Guest), string(guest)+"/") {
 			continue
 		}
 		d := float64(op.To)
@@ -123,6 +182,35 @@ func (l *look) materials(pick func(material string) bool) []*piece {
 	return out
 }
 
+// plainWords say how a board was made and nothing of its wood.
+var plainWords = []string{"rough", "sawn", "unplaned", "planed", "dressed", "smooth", "untreated", "board", "boards", "solid", "dry", "seasoned", "air-dried", "wood", "timber"}
+
+// woodOf is the wood that a material names, whatever else it says of the boards.
+func woodOf(material string) (timber.Wood, bool) {
+	w, err := timber.Get(material)
+	if err == nil {
+		return w, true
+	}
+	var rest []string
+	for _, x := range strings.Fields(material) {
+		if !slices.Contains(plainWords, strings.Trim(lower(x), ",;")) {
+			rest = append(rest, x)
+		}
+	}
+	w, err = timber.Get(strings.Join(rest, " "))
+	return w, err == nil
+}
+
+// hasWord says that a text has one of the words, as a whole word.
+func hasWord(text string, words ...string) bool {
+	for _, x := range strings.FieldsFunc(lower(text), func(c rune) bool { return !unicode.IsLetter(c) }) {
+		if slices.Contains(words, x) {
+			return true
+		}
+	}
+	return false
+}
+
 func lower(s string) string { return strings.ToLower(s) }
 
 func has(s string, words ...string) bool {
@@ -151,7 +239,7 @@ func (l *look) named(r Rule, pick func(string) bool) []box.Finding {
 	var out []box.Finding
 	for _, p := range l.materials(pick) {
 		f := r.finding(p.Part, box.Place{}, 1)
-		f.Why = fmt.Sprintf("%s is of %.80q: %s", p.Part, p.Board.Material, r.Why)
+		f.Why = fmt.Sprintf("%s is of %.80q. %s", p.Part, p.Board.Material, r.Why)
 		out = append(out, f)
 	}
 	return out
@@ -161,8 +249,8 @@ func (l *look) named(r Rule, pick func(string) bool) []box.Finding {
 func durability(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for _, p := range l.materials(func(string) bool { return true }) {
-		w, err := timber.Get(p.Board.Material)
-		if err != nil {
+		w, known := woodOf(p.Board.Material)
+		if !known {
 			continue
 		}
 		best, worst, ok := w.Durability()
@@ -174,7 +262,7 @@ func durability(l *look, r Rule) []box.Finding {
 		if best != worst {
 			class = fmt.Sprintf("%d to %d", best, worst)
 		}
-		f.Why = fmt.Sprintf("%s is of class %s: %s A coating or a good roof makes up for it.", w.Name, class, r.Why)
+		f.Why = fmt.Sprintf("%s is of class %s. %s A coating or a good roof makes up for it.", w.Name, class, r.Why)
 		out = append(out, f)
 	}
 	return out
@@ -188,7 +276,7 @@ func (l *look) mass() float64 {
 		p := &l.pieces[i]
 		m := p.Mass
 		if m == 0 {
-			if w, err := timber.Get(p.Board.Material); err == nil {
+			if w, ok := woodOf(p.Board.Material); ok {
 				if d, ok := w.Density(); ok {
 					m, _ = timber.Mass(p.Volume, d.Value)
 				}
@@ -209,6 +297,6 @@ func mass(l *look, r Rule) []box.Finding {
 	}
 	f := r.finding("", box.Place{}, sum)
 	f.Lo, f.Hi, f.Unit = 0, heavy, "kg"
-	f.Why = fmt.Sprintf("the box weighs %s kg without fixings: %s", tenth(sum), r.Why)
+	f.Why = fmt.Sprintf("the box weighs %s kg without fixings, and a fixing rated for several times that is needed. %s", tenth(sum), r.Why)
 	return []box.Finding{f}
 }

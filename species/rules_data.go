@@ -314,7 +314,7 @@ var rules = []Rule{
 		Code: "vent-high", Severity: box.Warning,
 		Scope:   Scope{Groups: []Group{Bird}, When: "there are vents"},
 		Of:      "vents above the hole",
-		Why:     "Low ones blow on the nest.",
+		Why:     "Low vents blow on the nest.",
 		Sources: []string{"nestwatch_features", "nrcs_fl519"},
 	},
 	{
@@ -438,7 +438,7 @@ var rules = []Rule{
 		Code: "treated", Severity: box.Fault,
 		Of:    "parts of pressure-treated or creosoted timber",
 		Range: AtMost(0), Unit: "count",
-		Why:     "They are poisonous.",
+		Why:     "What it is treated with is poisonous.",
 		Sources: []string{"nestwatch_features", "nrcs_fl519", "nrcs_me649", "cccoe_bat", "batcow", "randers", "leverkusen_bat", "bbowt_nestbox"},
 	},
 	{
@@ -466,14 +466,14 @@ var rules = []Rule{
 		Code: "sheet", Severity: box.Warning,
 		Of:    "parts of chipboard, OSB or indoor plywood in the open",
 		Range: AtMost(0), Unit: "count",
-		Why:     "They soak and swell; plywood for outdoors is accepted for large boxes.",
+		Why:     "Such sheets soak and swell; plywood for outdoors is accepted for large boxes.",
 		Sources: []string{"nof_hordaland", "lipu", "nestwatch_features"},
 	},
 	{
 		Code: "thin-hot", Severity: box.Warning,
 		Of:    "walls of metal, plastic or solid ceramic",
 		Range: AtMost(0), Unit: "count",
-		Why:     "They overheat and sweat.",
+		Why:     "Such walls overheat and sweat.",
 		Sources: []string{"bto_guide", "which_nestbox"},
 	},
 	{
@@ -545,14 +545,14 @@ var rules = []Rule{
 		Scope: Scope{Groups: []Group{Bird}},
 		Of:    "joints that only staples hold",
 		Range: AtMost(0), Unit: "count",
-		Why:     "They pull out.",
+		Why:     "Staples pull out.",
 		Sources: []string{"nestwatch_features"},
 	},
 	{
 		Code: "points", Severity: box.Fault,
 		Of:    "points of fixings and sharp edges inside",
 		Range: AtMost(0), Unit: "count",
-		Why:     "They injure the animals.",
+		Why:     "Points and edges injure the animals.",
 		Sources: []string{"leverkusen_bat"},
 	},
 	{
@@ -728,7 +728,7 @@ var rules = []Rule{
 		Scope: Scope{Groups: []Group{Insect}, Forms: []Form{Tube}},
 		Of:    "depth of the blind hole",
 		Range: Between(120, 150), Unit: "mm",
-		Why:     "Short ones raise mostly males; the bore is closed behind and smooth.",
+		Why:     "Short bores raise mostly males; each is closed behind and smooth.",
 		Sources: []string{"phillips_bees", "sare_pollinators"},
 	},
 	{
@@ -775,7 +775,7 @@ var rules = []Rule{
 		Scope: Scope{Presets: []string{"eurasian_kestrel", "american_kestrel", "tawny_owl", "little_owl", "western_barn_owl", "american_barn_owl", "eastern_screech_owl", "common_goldeneye", "wood_duck"}},
 		Of:    "depth of chips or shavings",
 		Range: Between(50, 75), Unit: "mm",
-		Why:     "These birds carry nothing in.",
+		Why:     "These birds carry nothing into the nest.",
 		Sources: []string{"nbooe_kestrel", "nabu_berlin_kestrel", "nrcs_649_kestrel", "npwrc_wood_duck"},
 	},
 	{

@@ -11,6 +11,14 @@ import (
 // published table, and of what is sold. They follow it in every list.
 var further = []Rule{
 	{
+		Code: "cavity-height", Severity: box.Advice,
+		Scope: Scope{Groups: []Group{Bird, Mammal, Bat}},
+		Of:    "height of the cavity against what is in print",
+		Unit:  "mm",
+		Why:   "In a lower one the brood is within reach, and from a much higher one it climbs out late.",
+		Basis: cite.Practice,
+	},
+	{
 		Code: "hole-joint", Severity: box.Warning,
 		Scope: Scope{Forms: []Form{Hole, SlotForm, Tube}},
 		Of:    "wood from the hole to the next joint cut into its board",
@@ -23,7 +31,7 @@ var further = []Rule{
 		Scope: Scope{Groups: []Group{Bird}, Forms: []Form{Hole, SlotForm, Tube}},
 		Of:    "number of rails and deep recesses below the hole",
 		Range: AtMost(0), Unit: "count",
-		Why:   "Paws and claws find a hold in them, as on a perch.",
+		Why:   "Paws and claws find a hold there, as on a perch.",
 		Basis: cite.Practice,
 	},
 	{
@@ -32,6 +40,13 @@ var further = []Rule{
 		Of:    "height of a vent as a share of the cavity's",
 		Range: AtLeast(0.5), Unit: "1",
 		Why:   "Warm air leaves at the top, and nests are built high.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "open-inspect", Severity: box.Advice,
+		Scope: Scope{Groups: []Group{Bird}, When: "a part opens"},
+		Of:    "a way to look in from above or from the side",
+		Why:   "A look at the nest should not move it.",
 		Basis: cite.Practice,
 	},
 	{
@@ -45,7 +60,7 @@ var further = []Rule{
 		Code: "roof-lines", Severity: box.Warning,
 		Of:    "number of lines engraved across the fall of the roof",
 		Range: AtMost(0), Unit: "count",
-		Why:   "Water stands in them and soaks in; along the fall it runs off.",
+		Why:   "Water stands in such lines and soaks in; along the fall it runs off.",
 		Basis: cite.Practice,
 	},
 	{
@@ -53,6 +68,21 @@ var further = []Rule{
 		Of:    "number of openings through the roof",
 		Range: AtMost(0), Unit: "count",
 		Why:   "Rain comes straight in.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "felt-clouts", Severity: box.Warning,
+		Scope: Scope{When: "the roof is felted"},
+		Of:    "length of clout nails against the thickness of the roof",
+		Unit:  "mm",
+		Why:   "Their points would stand in the cavity.",
+		Basis: cite.Practice,
+	},
+	{
+		Code: "fixing-small", Severity: box.Warning,
+		Scope: Scope{When: "a box under 10 kg is nailed or screwed"},
+		Of:    "pilot hole, diameter of at most a quarter of the edge, within 1 mm of its middle",
+		Why:   "It holds in boxes under 10 kg in place of the distances for loads.",
 		Basis: cite.Practice,
 	},
 	{

@@ -24,24 +24,23 @@ func WriteRules(w io.Writer) error {
 	return b.Flush()
 }
 
-// by says what looks at a rule.
+// by says what looks at a rule, and what of a Site it needs or settles it.
 func by(code string) string {
 	for _, c := range measured {
-		switch {
-		case c.code == code && c.partly:
-			return "review and advice"
-		case c.code == code:
-			return "review"
+		if c.code != code {
+			continue
 		}
+		out := "review"
+		if c.site != "" {
+			out += " (" + c.site + ")"
+		}
+		if c.partly {
+			out += " and advice"
+		}
+		return out
 	}
-	if slices.Contains(fixingRules, code) {
-		return "fixings and advice"
-	}
-	return "advice"
+	return "advice: " + kindOf(code)
 }
-
-// fixingRules are those of the table that CheckFixings measures.
-var fixingRules = []string{"rust", "points", "fastener-length", "fastener-endgrain", "edge-nopre", "end-nopre", "edge-pre", "end-pre"}
 
 // words says to what a rule applies; "all" is everything.
 func (s Scope) words() string {

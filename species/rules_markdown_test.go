@@ -5,6 +5,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"holt.example/box"
 )
 
 // TestRulesDocument: the part of RULES.md below the line is what the program
@@ -35,11 +37,33 @@ func TestRulesDocument(t *testing.T) {
 	}
 }
 
-// TestFixingRules: what the table says of fixings is what CheckFixings gives.
-func TestFixingRules(t *testing.T) {
-	for _, code := range fixingRules {
-		if _, err := RuleOf(code); err != nil {
-			t.Error(err)
+// TestEveryRuleIsLookedAt: a rule is measured, or it is told as advice of a kind
+// that no plan and no Site shows; never both, and nothing stands twice.
+func TestEveryRuleIsLookedAt(t *testing.T) {
+	seen := map[string]int{}
+	for _, c := range measured {
+		seen[c.code]++
+	}
+	for _, a := range told {
+		seen[a.code]++
+		r, err := RuleOf(a.code)
+		if err != nil || r.Severity != box.Advice {
+			t.Errorf("%s is told as advice and is %v, %v", a.code, r.Severity, err)
+		}
+		switch a.kind {
+		case "law", "season", "siting", "care", "safety", "bench":
+		default:
+			t.Errorf("%s: %q is no kind of advice", a.code, a.kind)
 		}
 	}
+	for _, r := range Rules() {
+		if seen[r.Code] != 1 {
+			t.Errorf("%s is looked at %d times", r.Code, seen[r.Code])
+		}
+		delete(seen, r.Code)
+	}
+	for code := range seen {
+		t.Errorf("%s is no rule", code)
+	}
+	t.Logf("%d rules: %d measured by Review, %d told as advice", len(Rules()), len(measured), len(told))
 }

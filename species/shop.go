@@ -189,7 +189,7 @@ func offer(animal Preset, bits []box.MM) string {
 	for i, b := range good {
 		words[i] = num(float64(b.Diameter))
 		if len(b.Extra) > 0 {
-			words[i] += " (which also admits " + strings.Join(b.Extra, ", ") + ")"
+			words[i] += " (which also admits " + strings.Join(commonNames(b.Extra), ", ") + ")"
 		}
 	}
 	return "of those at hand " + strings.Join(words, " or ") + " serves " + animal.Common

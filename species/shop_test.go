@@ -110,8 +110,10 @@ func TestSetups(t *testing.T) {
 // TestShopOffersBits: a blue tit's box with a hole of 26 and bits of 25, 28, 30
 // and 32: 25 or 28 are offered, never 30, and what 28 also admits is said.
 func TestShopOffersBits(t *testing.T) {
-	plan := resolve(t, sound().With(func(d *box.Design) { d.Features[0] = box.Entrance{Shape: box.Round{Diameter: 26}, Above: 195} }))
-	fs, err := Review(plan, MustGet("blue_tit"), Site{Shop: Workshop{Bits: []box.MM{8, 25, 28, 30, 32}}})
+	plan := resolve(t, good().With(func(d *box.Design) {
+		d.Features[0] = box.Entrance{Shape: box.Round{Diameter: 26}, Above: 195}
+	}))
+	fs, err := Review(plan, MustGet("blue_tit"), Site{Sealed: true, Shop: Workshop{Bits: []box.MM{2, 8, 25, 28, 30, 32}}}) // 2 for the hook
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -120,7 +122,7 @@ func TestShopOffersBits(t *testing.T) {
 	if len(fs) != 1 || fs[0].Code != "shop-bit" {
 		t.Fatalf("%+v", fs)
 	}
-	if w := fs[0].Why; !strings.Contains(w, "25 or 28 (which also admits") || !strings.Contains(w, "great_tit") || strings.Contains(w, "30") {
+	if w := fs[0].Why; !strings.Contains(w, "25 or 28 (which also admits") || !strings.Contains(w, "Great Tit") || strings.Contains(w, "30") {
 		t.Error(w)
 	}
 }

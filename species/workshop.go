@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"sort"
+	"strings"
 
 	"holt.example/box"
 )
@@ -20,6 +21,20 @@ func Admits(diameter box.MM, region Region, other string) []string {
 			out = append(out, p.Key)
 		}
 	})
+	return out
+}
+
+// commonNames are the English names of presets, in the order of the keys, without
+// what follows a comma in them.
+func commonNames(keys []string) []string {
+	out := make([]string, len(keys))
+	for i, k := range keys {
+		p, err := Get(k)
+		if err != nil {
+			continue // Admits gives keys of presets only
+		}
+		out[i], _, _ = strings.Cut(p.Common, ",")
+	}
 	return out
 }
 

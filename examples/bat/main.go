@@ -27,7 +27,7 @@ func run(w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	design, assumed, err := animal.Design(box.Board{Thickness: 20, Material: "rough sawn European larch"})
+	design, assumed, err := animal.Design(box.Board{Thickness: 20, Width: 195, Material: "rough sawn European larch"})
 	if err != nil {
 		return err
 	}

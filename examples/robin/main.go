@@ -27,7 +27,7 @@ func run(w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	design, assumed, err := animal.Design(box.Board{Thickness: 15, Measured: 15, Material: "European larch"})
+	design, assumed, err := animal.Design(box.Board{Thickness: 15, Width: 195, Material: "European larch"})
 	if err != nil {
 		return err
 	}

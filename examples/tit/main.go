@@ -10,9 +10,11 @@ import (
 
 	"holt.example/box"
 	"holt.example/species"
+	"holt.example/species/timber"
 )
 
-// Design is of planed boards, so grooves help the young out.
+// Design is of planed boards, so grooves help the young out. Straps hold it to
+// the tree, and the roof opens for cleaning.
 var Design = box.Design{
 	Name:   "orchard tit box",
 	Board:  box.Board{Thickness: 18, Measured: 17.6, Width: 195, Material: "Douglas fir"},
@@ -21,6 +23,8 @@ var Design = box.Design{
 	Walls:  []box.Wall{{On: box.Back, Above: 70, Below: 50}},
 	Roof:   box.Pent{Pitch: 10, Over: box.Overhangs{Front: 60, Left: 30, Right: 30}},
 	Floor:  box.FloorBetween{Raise: 8},
+	Outer:  []box.Outer{box.Strap{Trunk: 220, Width: 40, Heights: []box.MM{60, 190}, Spare: 150}},
+	Opens:  []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}},
 	Features: []box.Feature{
 		box.Entrance{Shape: box.Round{Diameter: 32}, Above: 180}, box.GripGrooves{}, box.Drains{},
 	},
@@ -28,9 +32,11 @@ var Design = box.Design{
 
 var ply = box.Board{Thickness: 18, Measured: 17.7, Material: "exterior plywood", Grain: box.GrainNone}
 
-// Site is an apple tree, and what hangs on the workshop wall.
-var Site = species.Site{Place: species.OnTree, Above: 2.5, Planed: true,
-	Shop: species.Workshop{Bits: []box.MM{2.5, 8, 25, 28, 30, 32}, SawTilt: 45, Boards: []box.MM{145, 195}}}
+// Site is an apple tree, how the box is finished, and what hangs on the workshop
+// wall.
+var Site = species.Site{Place: species.OnTree, Above: 2.5, Faces: species.NorthEast, Lean: 3,
+	Planed: true, Inside: species.NoCoat, Outside: species.WaterBased, Glue: timber.D4,
+	Shop: species.Workshop{Bits: []box.MM{2, 2.5, 8, 25, 28, 30, 32}, SawTilt: 45, Boards: []box.MM{145, 195}}}
 
 func main() {
 	if err := run(os.Stdout); err != nil {
@@ -40,11 +46,13 @@ func main() {
 
 func run(w io.Writer) error {
 	plan, tit := Design.MustResolve(), species.MustGet("great_tit")
-	findings, err := species.Review(plan, tit, Site)
+	screws, err := species.Fixings(plan, species.FixWith{})
 	if err != nil {
 		return err
 	}
-	screws, err := species.Fixings(plan, species.FixWith{})
+	site := Site
+	site.Fixings = screws
+	findings, err := species.Review(plan, tit, site)
 	if err != nil {
 		return err
 	}
@@ -54,5 +62,5 @@ func run(w io.Writer) error {
 	if err := species.WriteFindings(w, findings); err != nil {
 		return err
 	}
-	return species.WriteCare(w, tit, Site)
+	return species.WriteCare(w, tit, site)
 }

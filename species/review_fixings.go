@@ -1,0 +1,137 @@
+package species
+
+import (
+	"fmt"
+	"math"
+
+	"holt.example/box"
+)
+
+// fixed picks what CheckFixings says of Site.Fixings.
+func fixed(l *look, r Rule) []box.Finding {
+	var out []box.Finding
+	for _, f := range l.fixed {
+		if f.Code == r.Code {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// structural holds the fixings of a heavy box against the rules for load: how
+// deep they go into the second piece, and how thick they are for its edge.
+func (l *look) structural() []box.Finding {
+	var out []box.Finding
+	for _, f := range l.site.Fixings {
+		a, b := l.piece(f.Over), l.piece(f.Under)
+		if !f.Structural || len(f.Places) == 0 || a == nil || b == nil {
+			continue
+		}
+		f.measure(a, b)
+		d := float64(f.With.Diameter)
+		in := float64(f.With.Length-f.Held) / d
+		code := "screw-penetration"
+		if f.With.Kind == "nail" {
+			code = "nail-penetration"
+		}
+		if r, err := RuleOf(code); err == nil && in < r.Range.Lo-tiny {
+			g := r.finding(f.Over, f.Places[0], in)
+			g.Why = fmt.Sprintf("%s: %s diameters deep, %s needed. %s", f, tenth(in), num(r.Range.Lo), r.Why)
+			out = append(out, g)
+		}
+		if r, err := RuleOf("into-edge"); err == nil && f.With.Kind == "screw" {
+			if share := d / float64(f.Edge); share > r.Range.Hi+tiny {
+				g := r.finding(f.Over, f.Places[0], math.Round(share*1e4)/1e4)
+				g.Why = fmt.Sprintf("%s: %s mm is %s of the edge of %s mm, and %s is the most. %s", f, num(d), num(g.Got), tenth(float64(f.Edge)), num(r.Range.Hi), r.Why)
+				out = append(out, g)
+			}
+		}
+	}
+	return out
+}
+
+// clout is the length in mm of the shortest clout nails that are usual for felt
+// (common practice).
+const clout = 13
+
+// feltClouts holds the roof under a felt against the shortest clouts.
+func feltClouts(l *look, r Rule) []box.Finding {
+	for _, f := range l.fittings {
+		if f.Cut == nil || !has(lower(f.What), "felt") {
+			continue
+		}
+		for _, on := range f.Where {
+			if p := l.piece(on); p != nil && isRoof(on) && p.leastThick() < clout-tiny {
+				g := r.finding(on, box.Place{}, clout)
+				g.Lo, g.Hi = 0, p.leastThick()
+				g.Why = fmt.Sprintf("clouts of %d mm come through %s, which is %s thick: nail the felt at the edges and from below, or glue it. %s", clout, on, tenth(p.leastThick()), r.Why)
+				return []box.Finding{g}
+			}
+		}
+	}
+	return nil
+}
+
+// tips looks at the nails and screws that the plan itself lists: those that come
+// out on the far side.
+func (l *look) tips(r Rule) []box.Finding {
+	strip := 0.0
+	for _, f := range l.fittings {
+		var t float64
+		if k, _ := fmt.Sscanf(after(f.What, ", "), "%g thick", &t); k == 1 {
+			strip = t // the nails for it follow
+			continue
+		}
+		var through *piece
+		room := 0.0
+		switch {
+		case f.What == "clout nail" && len(f.Where) > 0:
+			// Of a roof at a wall only the roof is over the cavity.
+			for _, on := range f.Where {
+				p := l.piece(on)
+				if p == nil || isWall(on) && isRoof(f.Where[0]) {
+					continue
+				}
+				if through == nil || p.leastThick() < through.leastThick() {
+					through = p
+				}
+			}
+			if through != nil {
+				room = strip + through.leastThick()
+			}
+		case f.What == "screw" && len(f.Where) == 2 && !isShell(f.Where[0]) && isShell(f.Where[1]) && !l.turns(f.Where[0]):
+			a, b := l.piece(f.Where[0]), l.piece(f.Where[1])
+			if a != nil && b != nil {
+				through, room = b, a.leastThick()+b.leastThick()
+			}
+		}
+		if through == nil || float64(f.Length) <= room+tiny {
+			continue
+		}
+		g := r.finding(through.Part, box.Place{}, float64(f.Length))
+		g.Lo, g.Hi, g.Unit = 0, room, "mm"
+		g.Why = fmt.Sprintf("a %s of %s mm comes out of %s after %s. %s", f.What, num(float64(f.Length)), through.Part, tenth(room), r.Why)
+		return []box.Finding{g}
+	}
+	return nil
+}
+
+// turns says that a part turns or comes off on its screws, as a turn button does,
+// whose screw may go into an end.
+func (l *look) turns(p box.Part) bool {
+	for _, w := range l.plan.Ways() {
+		if w.Part == p {
+			return true
+		}
+	}
+	return false
+}
+
+func after(s, sep string) string {
+	for i := 0; i+len(sep) <= len(s); i++ {
+		if s[i:i+len(sep)] == sep {
+			return s[i+len(sep):]
+		}
+	}
+	return ""
+}
