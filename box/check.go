@@ -56,7 +56,9 @@ func (d Design) checkMakers(c *collector) {
 func (d Design) checkJoints(c *collector) {
 	c.finite("Corners.Joint", d.Corners.Joint)
 	for i, b := range d.Joints {
-		c.finite(fmt.Sprintf("Joints[%d].Joint", i), b.Joint)
+		path := fmt.Sprintf("Joints[%d]", i)
+		c.finite(path+".Joint", b.Joint)
+		c.holds(path, b.Holds)
 	}
 	switch f := d.Floor.(type) {
 	case FloorBetween:

@@ -283,9 +283,9 @@ func (s *shell) setJoints() bool {
 			continue
 		}
 		e.sec, _ = s.section(e.joint, e.path, s.corner(e))
-		for k, x := range s.d.Joints {
+		for _, x := range s.d.Joints {
 			if x.Holds != nil && x.Over == s.faces[e.over].part && x.Under == s.faces[e.under].part {
-				e.sec.Holds = s.said(fmt.Sprintf("Joints[%d]", k), x.Holds)
+				e.sec.Holds = stated(x.Holds)
 			}
 		}
 	}

@@ -90,33 +90,41 @@ func (d Design) checkFixings(c *collector) {
 	}
 }
 
-// said are the holds that the design gives an edge: none where it is dry.
-func (s *shell) said(path string, hs []joints.Hold) []joints.Hold {
+// stated are the holds that the design gives an edge: none where it is dry.
+func stated(hs []joints.Hold) []joints.Hold {
 	var out []joints.Hold
+	for _, h := range hs {
+		if h.Kind != "dry" {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// holds looks at what is said to hold an edge.
+func (c *collector) holds(path string, hs []joints.Hold) {
 	for i, h := range hs {
 		at := fmt.Sprintf("%s.Holds[%d]", path, i)
 		switch h.Kind {
 		case "glue", "screw", "nail":
-			out = append(out, h)
 		case "dry":
 			if len(hs) > 1 {
-				s.c.addf(at+".Kind", "contradiction", "an edge that is dry has nothing else to hold it")
+				c.addf(at+".Kind", "contradiction", "an edge that is dry has nothing else to hold it")
 			}
 		default:
-			s.c.add(Problem{Path: at + ".Kind", Code: "unknown-value", Got: fmt.Sprintf("%.40q", h.Kind), Why: "an edge is held by glue, screw or nail, or it is dry", Try: "glue"})
+			c.add(Problem{Path: at + ".Kind", Code: "unknown-value", Got: fmt.Sprintf("%.40q", h.Kind), Why: "an edge is held by glue, screw or nail, or it is dry", Try: "glue"})
 		}
 		if h.Note != "" {
-			s.c.name(at+".Note", h.Note)
+			c.name(at+".Note", h.Note)
 		}
-		s.c.within(at+".Count", float64(h.Count), 0, mostFixings, "", "screws or nails along an edge; 0 is not said")
+		c.within(at+".Count", float64(h.Count), 0, mostFixings, "", "screws or nails along an edge; 0 is not said")
 		for _, x := range []struct {
 			field string
 			x, hi MM
 		}{{".Diameter", h.Diameter, 12}, {".Length", h.Length, 400}, {".Spacing", h.Spacing, maxLength}} {
-			s.c.within(at+x.field, float64(x.x), 0, float64(x.hi), "mm", "size or distance of screws or nails; 0 is not said")
+			c.within(at+x.field, float64(x.x), 0, float64(x.hi), "mm", "size or distance of screws or nails; 0 is not said")
 		}
 	}
-	return out
 }
 
 // lowerFixings bores the holes of the rows and lists them.

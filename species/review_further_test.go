@@ -227,10 +227,6 @@ func otherFurther() []breach {
 		{"a vent at 152", "bat_single_chamber", slot(152, 12.5), Site{HotSummers: true}, ""},
 		{"a vent at 200", "bat_single_chamber", slot(200, 12.5), Site{HotSummers: true}, "bat-vent"},
 		{"a high vent at 152", "bat_single_chamber", slot(152, 20), Site{HotSummers: true}, "bat-vent"},
-		{"a lid on dormice", "hazel_dormouse", func(d *box.Design) {
-			d.Walls = []box.Wall{{On: box.Back, Above: 60}}
-			d.Opens = []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}}
-		}, Site{}, "legal-dormouse"},
 		{"a dormouse against the bark", "hazel_dormouse", func(d *box.Design) {
 			for i := range d.Outer {
 				b := d.Outer[i].(box.Batten)
@@ -409,5 +405,19 @@ func TestBatDraught(t *testing.T) {
 		if len(f) != want || want == 1 && (f[0].Part != box.Back || math.Abs(f[0].Got-0.6) > 1e-9) {
 			t.Errorf("%v: %+v", gap, f)
 		}
+	}
+}
+
+// TestOpeningAtDormice: the form's roof comes off, so the law is said of it; a
+// box that does not open has no need of it.
+func TestOpeningAtDormice(t *testing.T) {
+	said := func(change func(*box.Design)) bool {
+		return slices.ContainsFunc(reviewOf(t, breach{key: "hazel_dormouse", change: change}), func(f box.Finding) bool { return f.Code == "legal-dormouse" })
+	}
+	if !said(func(*box.Design) {}) {
+		t.Error("a roof comes off, and nothing is said of the law")
+	}
+	if said(func(d *box.Design) { d.Opens = nil }) {
+		t.Error("nothing opens")
 	}
 }

@@ -249,7 +249,7 @@ func otherBreaks() []breach {
 // TestEveryMeasureIsBroken: every rule that Review measures is what some design
 // of these tables is found to break, so that none of them sleeps.
 func TestEveryMeasureIsBroken(t *testing.T) {
-	seen := map[string]bool{}
+	seen := map[string]bool{"legal-dormouse": true} // TestOpeningAtDormice
 	n := 0
 	for _, list := range [][]breach{breaks(), furtherBreaks(), otherBreaks(), otherFurther(), fixingBreaks()} {
 		for _, c := range list {
