@@ -22,12 +22,7 @@ func (d Design) check(c *collector) {
 	d.checkMadeUp(c)
 	d.checkFree(c)
 	if onlyFree {
-		if len(d.Opens) > 0 {
-			c.addf("Opens", "no-box", "there is no box to open: all parts are free")
-		}
-		if len(d.Outer) > 0 {
-			c.addf("Outer", "no-box", "outer elements are fixed to a box, and this design has free parts only")
-		}
+		d.checkNoBox(c)
 		return
 	}
 	d.checkSize(c)

@@ -17,7 +17,7 @@ type Design struct {
 	// single part's entry beats its group's, which beats Board.
 	Boards map[Part]Board
 	// Size fixes the cavity, the outside, or the width of the boards. It may be
-	// missing only when every part is free.
+	// missing only when every part is free; features then go onto free parts.
 	Size Size
 	// Footprint is the shape of the cavity floor; nil is the rectangle that
 	// Size gives.

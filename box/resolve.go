@@ -168,9 +168,7 @@ func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 		parts = s.makeOpens(parts)
 	}
 	parts = s.buildFree(parts)
-	if d.Size != nil {
-		s.lowerFeatures(parts)
-	}
+	s.lowerFeatures(parts)
 	for _, p := range parts {
 		s.checkFeats(p)
 	}
