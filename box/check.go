@@ -291,6 +291,7 @@ func (d Design) checkFloor(c *collector) {
 		c.add(Problem{Path: "Floor", Code: "missing", Why: "say which floor", Try: "box.FloorBetween{}, or box.NoFloor{} for none"})
 	case FloorBetween:
 		c.atLeast0("Floor.FloorBetween.Raise", f.Raise, "how far the floor is raised")
+		c.within("Floor.FloorBetween.Play", float64(f.Play), 0, 20, "mm", "play of the floor to each wall; 0 is what its joint needs")
 	case FloorUnder:
 		c.over("Floor.FloorUnder", f.Over)
 	case NoFloor:

@@ -180,7 +180,7 @@ type Partition struct {
 	At     MM           // of its middle plane from the cavity's middle: to the right, or to the back
 	Above  MM           // from the floor up to its lower edge: open below
 	Height MM           // from the floor up to its upper edge; 0 means up to the roof
-	Joint  joints.Joint // with the walls; nil means joints.Housing{}
+	Joint  joints.Joint // with the walls; nil means joints.Housing{}; a dry one has room to swell across the grain
 	Board  Board        // zero means the design's
 }
 
