@@ -122,7 +122,7 @@ func (s *shell) checkLines(p *part) {
 				}
 				if g.outline.Contains(t[0].At(), 0) == outline.Inside || t.DistanceTo(g.outline) < l.band() {
 					s.c.add(Problem{Path: l.path, Code: "feature-meets-feature", Got: num(l.width) + " wide",
-						Why: fmt.Sprintf("the %s on %s runs into the %s of %s", l.source, p.face.part, g.source, g.path)})
+						Why: fmt.Sprintf("the %s on %s runs into the %s of %s, by %s", l.source, p.face.part, g.source, g.path, num(round1(l.into(t, g.outline))))})
 				}
 			})
 		}
@@ -194,6 +194,17 @@ func (p *part) shadows() []shadow {
 	return out
 }
 
+// into is how far a stroke, half its width included, comes into an outline.
+func (l *line) into(t outline.Path, c outline.Contour) float64 {
+	d := -t.DistanceTo(c)
+	for _, v := range t {
+		if c.Contains(v.At(), 0) == outline.Inside {
+			d = math.Max(d, c.Distance(v.At()))
+		}
+	}
+	return l.band() + d
+}
+
 func (s *shell) lineMeetsJoint(p *part, l *line, t outline.Path, shadows []shadow) {
 	for _, x := range shadows {
 		if l.from == FromOuter && x.c.zone.Work != joints.Notching && x.deepest+l.depth < p.face.least {
@@ -204,7 +215,7 @@ func (s *shell) lineMeetsJoint(p *part, l *line, t outline.Path, shadows []shado
 		}
 		if x.outline.Contains(t[0].At(), 0) == outline.Inside || t.DistanceTo(x.outline) < l.band() {
 			s.c.add(Problem{Path: l.path, Code: "feature-meets-joint", Got: num(l.width) + " wide",
-				Why: fmt.Sprintf("the %s on %s runs into its %s with %s", l.source, p.face.part, x.c.edge.sec.Name, x.c.guest.part)})
+				Why: fmt.Sprintf("the %s on %s runs into its %s with %s, by %s", l.source, p.face.part, x.c.edge.sec.Name, x.c.guest.part, num(round1(l.into(t, x.outline))))})
 		}
 	}
 }
