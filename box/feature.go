@@ -197,6 +197,10 @@ func (Partition) inner() {}
 
 // Free is a part of any outline at any place: a bracket, a batten, a perch for
 // the ringer's number plate.
+//
+// Its outline is drawn in u and v: v runs along Up, u along Up x Facing, which is
+// to the right for somebody who sees the part's outer face. The thickness goes
+// from At towards Facing.
 type Free struct {
 	Name    string
 	Board   Board           // zero means the design's
