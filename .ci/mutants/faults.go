@@ -47,7 +47,7 @@ var faults = []fault{
 	{"swings looked at in their middle only", "box/motion.go", "if m.turn && t.peaks(lo, hi) {", "if false {", "./box"},
 	{"parts on one side of the joint only", "box/assembly_leave.go", "if stop[k].has(j) && among.has(j) && !seen.has(j) {", "if stop[k].has(j) && among.has(j) && !seen.has(j) && k == i {", "./box"},
 	{"holes that let nothing through", "box/assembly_order.go", "if open[i] && len(ps[i].Body.Prisms) > 0 {", "if !open[i] && len(ps[i].Body.Prisms) > 0 {", "./box"},
-	{"glue forgotten", "box/resolve.go", "Holds: append([]joints.Hold(nil), e.sec.Holds...)}", "Holds: nil}", "./box ./render"},
+	{"glue forgotten", "box/seams.go", "Holds: append([]joints.Hold(nil), e.sec.Holds...)}", "Holds: nil}", "./box ./render"},
 	{"variants that skip the last axis", "box/variants.go", "k := len(at) - 1\n", "k := len(at) - 2\n", "./box"},
 	{"test pieces all of one clearance", "box/sample.go", "return f.Fit(play)", "return f.Fit(0*play + 0.2)", "./box"},
 	{"a floor that moved is not seen", "box/boxtest/fits.go", "!(math.Abs(v-declared) <= crumb) {", "!(math.Abs(v-declared) <= 1e3) {", "./box/boxtest"},
