@@ -35,7 +35,8 @@ mutants:
 readers:
 	bash .ci/install
 
-# The pictures of the README; .ci/run sees that they are up to date.
+# The pictures of the README and the page of elements; .ci/run sees that they are
+# up to date.
 pictures:
 	mkdir -p examples/pictures
 	for n in orchard gable hexagon leaning; do \
@@ -44,3 +45,5 @@ pictures:
 		cp out/$$n/exploded.svg examples/pictures/$$n-exploded.svg; \
 	done
 	cp out/leaning/parts.svg examples/pictures/leaning-parts.svg
+	rm -f examples/elements/*.svg
+	$(GO) run ./examples/elements -out examples/elements

@@ -24,12 +24,7 @@ func (d Design) check(c *collector) {
 	d.checkFittings(c)
 	d.checkFree(c)
 	if onlyFree {
-		if len(d.Opens) > 0 {
-			c.addf("Opens", "no-box", "there is no box to open: all parts are free")
-		}
-		if len(d.Outer) > 0 {
-			c.addf("Outer", "no-box", "outer elements are fixed to a box, and this design has free parts only")
-		}
+		d.checkNoBox(c)
 		return
 	}
 	d.checkSize(c)
@@ -300,6 +295,7 @@ func (d Design) checkFloor(c *collector) {
 		c.add(Problem{Path: "Floor", Code: "missing", Why: "say which floor", Try: "box.FloorBetween{}, or box.NoFloor{} for none"})
 	case FloorBetween:
 		c.atLeast0("Floor.FloorBetween.Raise", f.Raise, "how far the floor is raised")
+		c.within("Floor.FloorBetween.Play", float64(f.Play), 0, 20, "mm", "play of the floor to each wall; 0 is what its joint needs")
 	case FloorUnder:
 		c.over("Floor.FloorUnder", f.Over)
 	case NoFloor:

@@ -14,10 +14,11 @@ type Design struct {
 	// Board is the board that parts are cut from, unless Boards says otherwise.
 	Board Board
 	// Boards holds exceptions, by part or by group (AllWalls, AllRoof). A
-	// single part's entry beats its group's, which beats Board.
+	// single part's entry beats its group's, which beats Board. The Board that an
+	// inner, outer or free part states itself beats them all.
 	Boards map[Part]Board
 	// Size fixes the cavity, the outside, or the width of the boards. It may be
-	// missing only when every part is free.
+	// missing only when every part is free; features then go onto free parts.
 	Size Size
 	// Footprint is the shape of the cavity floor; nil is the rectangle that
 	// Size gives.

@@ -271,6 +271,7 @@ func (s *shell) setJoints() bool {
 			}
 		}
 		e.joint, e.path, e.over, e.under = s.jointOf(over, under)
+		s.floorPlay(e)
 		for k, x := range s.d.Joints {
 			if x.Over == s.faces[e.over].part && x.Under == s.faces[e.under].part {
 				used[k] = true
@@ -406,7 +407,11 @@ func (s *shell) faults(path string, err error) {
 		switch f.Field {
 		case "":
 		case "Swell": // of a sliding part, which does not state it
-			if !strings.HasPrefix(path, "Opens[") {
+			switch f, ok := s.d.Floor.(FloorBetween); {
+			case strings.HasPrefix(path, "Opens["):
+			case ok && f.Play > 0 && path == "Floor.FloorBetween.Joint":
+				path = "Floor.FloorBetween.Play"
+			default:
 				path += ".Swell"
 			}
 		case "RunOn":

@@ -104,9 +104,9 @@ func ExamplePlan_Explain() {
 	// Output:
 	// left is 240.0 long and 134.0 wide, cut from board sold as 15 and measured 14.6 (grain up).
 	// The face of the cavity that it covers is 120.0 across and 240.0 up.
-	// At back (rebate) it enters the rebate of back by 7: 7.0 added.
+	// It enters the rebate of back by 7: 7.0 added.
 	// At its free end it ends at the open side.
-	// At front (rebate) it enters the rebate of front by 7: 7.0 added.
+	// It enters the rebate of front by 7: 7.0 added.
 	// At its free end it ends at the open side.
 	// Outside, the box measures 149.2 here; left is 15.2 narrower: back takes 7.6, front takes 7.6.
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 )
 
 // mm prints a length for people: to a tenth.
@@ -41,7 +42,7 @@ func (s *shell) explain(p *Plan, q *Piece, w *part) []string {
 		case e.Why == "":
 			continue
 		}
-		line := fmt.Sprintf("At %s (%s) it %s: %s", e.Neighbour, e.Joint, e.Why, adds(float64(e.Adds)))
+		line := fmt.Sprintf("%s %s: %s", whereWords(&e), e.Why, adds(float64(e.Adds)))
 		if b := math.Abs(float64(e.Bevel)); b > 0.005 {
 			line += fmt.Sprintf(", bevelled %s degrees (%s over the thickness)", num(math.Round(b*100)/100), mm(math.Abs(float64(e.Run))))
 		}
@@ -51,6 +52,21 @@ func (s *shell) explain(p *Plan, q *Piece, w *part) []string {
 		out = append(out, x)
 	}
 	return out
+}
+
+// whereWords begins a sentence on an edge, with what its reason leaves out: the
+// neighbour and the joint.
+func whereWords(e *PanelEdge) string {
+	joint := strings.Contains(e.Why, e.Joint) || e.Joint == "mitre" && strings.Contains(e.Why, "mitred")
+	switch named := strings.Contains(e.Why, string(e.Neighbour)); {
+	case named && joint:
+		return "It"
+	case named && strings.ContainsAny(e.Joint[:1], "aeiou"):
+		return "With an " + e.Joint + " it"
+	case named:
+		return "With a " + e.Joint + " it"
+	}
+	return fmt.Sprintf("At %s (%s) it", e.Neighbour, e.Joint)
 }
 
 func adds(x float64) string {

@@ -60,7 +60,7 @@ func (s *shell) checkFeats(p *part) {
 		}
 		if clash(f.outline, g.outline) {
 			s.c.add(Problem{Path: f.path, Code: "feature-meets-feature", Got: size(f.outline),
-				Why: fmt.Sprintf("the %s on %s runs into the %s of %s", f.source, p.face.part, g.source, g.path)})
+				Why: fmt.Sprintf("the %s on %s runs into the %s of %s, by %s", f.source, p.face.part, g.source, g.path, num(round1(runsInto(f.outline, g.outline))))})
 		}
 	})
 	s.checkLines(p)
@@ -165,7 +165,7 @@ func (s *shell) meetsJoint(p *part, f *feat, shadows []shadow) {
 		}
 		if !apart(x.outline.Extents(), f.outline.Extents(), 0) && clash(x.outline, f.outline) {
 			s.c.add(Problem{Path: f.path, Code: "feature-meets-joint", Got: size(f.outline),
-				Why: fmt.Sprintf("the %s on %s runs into its %s with %s", f.source, p.face.part, x.c.edge.sec.Name, x.c.guest.part)})
+				Why: fmt.Sprintf("the %s on %s runs into its %s with %s, by %s", f.source, p.face.part, x.c.edge.sec.Name, x.c.guest.part, num(round1(runsInto(x.outline, f.outline))))})
 		}
 	}
 }
@@ -216,6 +216,28 @@ func apart(a, b outline.Box, d float64) bool {
 // clash reports whether two cuts share a place.
 func clash(a, b outline.Contour) bool {
 	return a.DistanceTo(b) <= 0 || inside(a, b) >= 0 || inside(b, a) >= 0
+}
+
+// runsInto is how far two cuts that share a place run into each other: how deep the
+// outline of one comes into the other, the lesser of both ways.
+func runsInto(a, b outline.Contour) float64 {
+	into := func(a, b outline.Contour) float64 {
+		d := 0.0
+		for _, v := range a.Flatten(0.01) {
+			if b.Contains(v, 0) == outline.Inside {
+				d = math.Max(d, b.Distance(v))
+			}
+		}
+		return d
+	}
+	switch x, y := into(a, b), into(b, a); {
+	case x == 0 && y == 0: // the same outline twice
+		return a.Distance(a.Centroid())
+	case x == 0 || y > 0 && y < x:
+		return y
+	default:
+		return x
+	}
 }
 
 // meets reports whether any of the region lies inside the contour or the

@@ -181,7 +181,7 @@ type Partition struct {
 	At     MM           // of its middle plane from the cavity's middle: to the right, or to the back
 	Above  MM           // from the floor up to its lower edge: open below
 	Height MM           // from the floor up to its upper edge; 0 means up to the roof
-	Joint  joints.Joint // with the walls; nil means joints.Housing{}
+	Joint  joints.Joint // with the walls; nil means joints.Housing{}; a dry one has room to swell across the grain
 	Board  Board        // zero means the design's
 }
 
@@ -198,6 +198,10 @@ func (Partition) inner() {}
 
 // Free is a part of any outline at any place: a bracket, a batten, a perch for
 // the ringer's number plate.
+//
+// Its outline is drawn in u and v: v runs along Up, u along Up x Facing, which is
+// to the right for somebody who sees the part's outer face. The thickness goes
+// from At towards Facing.
 type Free struct {
 	Name    string
 	Board   Board           // zero means the design's

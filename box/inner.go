@@ -168,7 +168,7 @@ func (s *shell) letInto(q *part, m *making, jt joint, holds func(i int) bool, cl
 			}
 			continue
 		}
-		e := s.innerEdge(i, f, jt, m.path+".Joint")
+		e := s.innerEdge(i, f, s.roomy(jt, f, i), m.path+".Joint")
 		if e == nil {
 			return false
 		}

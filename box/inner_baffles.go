@@ -19,7 +19,7 @@ type Baffles struct {
 	Crevice MM
 	Above   MM           // from the floor up to the lower edges
 	Room    MM           // from the upper edges up to the lowest inner eaves, so that they can climb over; 0 is none: they go up to the roof
-	Joint   joints.Joint // with the walls; nil means joints.Housing{}
+	Joint   joints.Joint // with the walls; nil means joints.Housing{}; a dry one has room to swell across the grain
 	Board   Board        // zero means the design's
 }
 
@@ -97,7 +97,7 @@ type Lobby struct {
 	Shape  Shape        // of the opening in the partition
 	At     Anchor       // of it: as in a Cut
 	Height MM           // of the partition from the floor; 0 means up to the roof
-	Joint  joints.Joint // with the walls; nil means joints.Housing{}
+	Joint  joints.Joint // with the walls; nil means joints.Housing{}; a dry one has room to swell across the grain
 	Board  Board        // zero means the design's
 }
 

@@ -21,7 +21,7 @@ type Shelf struct {
 	Name  string
 	Above MM           // from the cavity floor up to the shelf's underside
 	Gaps  Gaps         // to the walls that it does not reach
-	Joint joints.Joint // with the walls that it reaches; nil means joints.Housing{}
+	Joint joints.Joint // with the walls that it reaches; nil means joints.Housing{}; a dry one has room to swell across the grain
 	Board Board        // zero means the design's
 }
 
@@ -147,9 +147,12 @@ func (s *shell) levelGrain(p *part) {
 // the right, and "NAME rim 1" to "NAME rim 4", anticlockwise seen from above,
 // beginning in front.
 type FalseFloor struct {
-	Name  string
-	Room  MM    // from the cavity floor up to the loose floor's underside
-	Play  MM    // between it and each wall; 0 means 2, so that it lifts out when it has swollen
+	Name string
+	Room MM // from the cavity floor up to the loose floor's underside
+	// Play is the gap to each wall, so that it lifts out when it has swollen. 0 means
+	// 2, or half of what solid wood swells across the grain, as in FloorBetween,
+	// where that is more: from a floor 267 wide across its grain.
+	Play  MM
 	Rim   MM    // height of the tray's rim over the floor's upper side; 0 is none
 	Board Board // zero means the design's
 	Hole  MM    // diameter of the drains near its corners; 0 means 8
@@ -185,8 +188,10 @@ func (f FalseFloor) check(d *Design, c *collector, path string) {
 func (f FalseFloor) build(s *shell, m *making) {
 	n := len(s.c.ps)
 	play, dia := float64(f.Play), float64(f.Hole)
-	if play == 0 {
-		play = 2
+	if play == 0 { // the same on all sides
+		l := s.slab(m, f.Name, f.Board, solid.Plane{}, solid.Frame{U: solid.Vec{X: 1}, V: solid.Vec{Y: 1}, W: solid.Vec{Z: 1}}).face
+		swell := math.Max(s.innerSwelling(l, solid.Vec{X: 1}), s.innerSwelling(l, solid.Vec{Y: 1}))
+		play = math.Max(2, math.Ceil(swell*5)/10)
 	}
 	if dia == 0 {
 		dia = 8

@@ -159,7 +159,7 @@ func (r *lineRoom) trouble(l *line) (ps []Problem) {
 			}
 			if g.outline.Contains(t[0].At(), 0) == outline.Inside || t.DistanceTo(g.outline) < l.band() {
 				ps = append(ps, Problem{Path: l.path, Code: "feature-meets-feature", Got: got,
-					Why: fmt.Sprintf("%s on %s runs into the %s of %s", r.says(l), p.face.part, g.source, g.path)})
+					Why: fmt.Sprintf("%s on %s runs into the %s of %s, by %s", r.says(l), p.face.part, g.source, g.path, num(round1(l.into(t, g.outline))))})
 			}
 		})
 	}
@@ -309,6 +309,17 @@ func (p *part) shadows() []shadow {
 	return out
 }
 
+// into is how far a stroke, half its width included, comes into an outline.
+func (l *line) into(t outline.Path, c outline.Contour) float64 {
+	d := -t.DistanceTo(c)
+	for _, v := range t {
+		if c.Contains(v.At(), 0) == outline.Inside {
+			d = math.Max(d, c.Distance(v.At()))
+		}
+	}
+	return l.band() + d
+}
+
 func (r *lineRoom) meetsJoint(l *line, t outline.Path, got string) (ps []Problem) {
 	p := r.p
 	for _, x := range r.shadows {
@@ -320,7 +331,7 @@ func (r *lineRoom) meetsJoint(l *line, t outline.Path, got string) (ps []Problem
 		}
 		if x.outline.Contains(t[0].At(), 0) == outline.Inside || t.DistanceTo(x.outline) < l.band() {
 			ps = append(ps, Problem{Path: l.path, Code: "feature-meets-joint", Got: got,
-				Why: fmt.Sprintf("%s on %s runs into its %s with %s", r.says(l), p.face.part, x.c.edge.sec.Name, x.c.guest.part)})
+				Why: fmt.Sprintf("%s on %s runs into its %s with %s, by %s", r.says(l), p.face.part, x.c.edge.sec.Name, x.c.guest.part, num(round1(l.into(t, x.outline))))})
 		}
 	}
 	return ps

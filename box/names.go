@@ -170,7 +170,7 @@ func (s *shell) unknown(path string, got Part, want []string) {
 	switch n := nearest(string(got), want); {
 	case n != "":
 		p.Try = n
-	case got == Front && !s.rect():
+	case got == Front && !s.rect() && len(s.faces) > 0:
 		p.Try = string(s.faces[0].part) + ", the front"
 	case got == "sides":
 		p.Try = "left and right, one by one"

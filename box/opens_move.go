@@ -288,9 +288,15 @@ func (s *shell) roomZones(parts []*part) []zone {
 	return out
 }
 
-// roomBetween is the gap that an opening leaves between two parts.
+// roomBetween is the gap that an opening, or a floor that may swell, leaves
+// between two parts.
 func (s *shell) roomBetween(i, j int) float64 {
 	room := 0.0
+	if i == s.floor {
+		room = s.floorRoom[j]
+	} else if j == s.floor {
+		room = s.floorRoom[i]
+	}
 	for _, w := range s.ways {
 		switch {
 		case w.face < 0:

@@ -218,6 +218,7 @@ const (
 
 // makeRoom moves the limits of parts that open inward by their play.
 func (s *shell) makeRoom(r order, lim [][][]solid.Plane) {
+	s.makeFloorRoom(lim)
 	for _, w := range s.ways {
 		for j := range s.faces {
 			if j == w.face || s.faces[j].open || r.say(w.face, j) == over || len(lim[w.face][j]) == 0 {

@@ -247,6 +247,7 @@ func (s *shell) panelEdge(p *part, id int, fr solid.Frame, a, b outline.Point) P
 	if w := s.wayOf(p.at); w != nil && w.room[j] > 0 {
 		e.Why += ", less " + num(math.Round(w.room[j]*100)/100) + " so that it can open"
 	}
+	e.Why += s.floorWords(x)
 	if p.at < 0 { // reckoned from the wall's inner plane, along the partition
 		e.Adds = MM(p.base[id].D - f.in.D)
 		return e

@@ -179,9 +179,7 @@ func (d Design) solve(name func(*shell)) (*Plan, *shell, []*part, error) {
 		parts = s.makeOpens(parts)
 	}
 	parts = s.buildFree(parts)
-	if d.Size != nil {
-		s.lowerFeatures(parts)
-	}
+	s.lowerFeatures(parts)
 	s.lowerFixings(parts)
 	for _, p := range parts {
 		s.checkFeats(p)

@@ -104,6 +104,17 @@ type FloorBetween struct {
 	// Joint with the walls: nil means butt; joints.Housing{} houses the floor
 	// in all walls, joints.Rebate{} sets it in a rebate round the lower edge.
 	Joint joints.Joint
+	// Dry leaves out the glue, so that the floor may swell and shrink across its
+	// grain; a housing may say the same by itself.
+	Dry bool
+	// Play is the gap between the floor and each wall: in a butt or a rebate it
+	// falls short by so much, in a housing there is so much room under its edge. 0
+	// means what is right: none for a floor that is held fast, none along the
+	// grain and none for sheet stock, and on both sides across the grain of a dry
+	// floor half of what solid wood swells over 6 % of moisture, at 0.25 % for 1 %
+	// (EN 1313-1): 0.9 at each wall of a floor 120 deep. A Swell of the housing
+	// beats it.
+	Play MM
 }
 
 // FloorUnder puts the floor under the walls.

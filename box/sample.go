@@ -36,6 +36,13 @@ type sample struct {
 // Fingers of a comb keep their width, so that its sample is a whole number of
 // them long; stops are at most a quarter of the sample.
 //
+// Of a joint between the strips of made-up parts there are two short strips, and
+// the loose tongue if it has one; a loose tongue, and a tongue and groove, have a
+// play too.
+//
+// The offcut that the clearance is cut into carries the sample's number and its
+// clearance, engraved on its inner face: "1: 0.2". On boards under 3 it does not.
+//
 // Joints that would give the same offcuts are there once, under the parts that
 // meet in the first of them: "free/2 rebate 0.1 front" with "free/2 rebate 0.1
 // left". The plan is written like any other.
@@ -58,7 +65,8 @@ func (d Design) TestPieces(clearances ...MM) (*Plan, error) {
 		return nil, err
 	}
 	samples := s.samples(clearances)
-	if len(samples) == 0 {
+	strips := s.stripSamples()
+	if len(samples)+len(strips) == 0 {
 		c.addf("Size", "no-joints", "there are no joints to try: every part stands by itself")
 	}
 	if len(c.ps) > 0 {
@@ -70,38 +78,82 @@ func (d Design) TestPieces(clearances ...MM) (*Plan, error) {
 	for i := range samples {
 		pitch = math.Max(pitch, samples[i].room())
 	}
-	row := 0
-	for i := range samples {
-		x := &samples[i]
-		for k, play := range append([]MM(nil), x.fits()...) {
-			at := Point{MM(float64(i%12) * pitch), MM(float64(row+k) * pitch)}
-			p, ps, err := x.solve(i+1, play, at, d.Chord)
+	for i := range strips {
+		pitch = math.Max(pitch, strips[i].room())
+	}
+	row, number := 0, 0
+	// add solves one sample at each of its clearances, side by side to the back.
+	add := func(fits []MM, path, stands string, solve func(number int, play MM, at Point, chord MM) (*Plan, []*part, error)) {
+		for k, play := range append([]MM(nil), fits...) {
+			at := Point{MM(float64(number%12) * pitch), MM(float64(row+k) * pitch)}
+			p, ps, err := solve(number+1, play, at, d.Chord)
 			if err != nil {
 				for _, q := range err.(Problems) {
-					q.Path = strings.Replace(q.Path, "Corners.Joint", x.path, 1)
+					q.Path = strings.Replace(q.Path, stands, path, 1)
 					c.add(q)
 				}
 				continue
 			}
-			for m, q := range p.pieces {
-				out.index[q.Part] = len(out.pieces)
-				out.pieces = append(out.pieces, q)
-				out.words[q.Part] = p.words[q.Part]
-				parts = append(parts, ps[m])
-			}
-			out.seams = append(out.seams, p.seams...)
-			out.voids = append(out.voids, p.voids...)
-			out.findings = append(out.findings, p.findings...)
+			out.take(p)
+			parts = append(parts, ps...)
 		}
-		if i%12 == 11 {
+		if number++; number%12 == 0 {
 			row += len(clearances)
 		}
+	}
+	for i := range samples {
+		x := &samples[i]
+		add(x.fits(), x.path, "Corners.Joint", x.solve)
+	}
+	for i := range strips {
+		x := &strips[i]
+		add(x.fits(clearances), x.path, "MadeUp[0]", x.solve)
 	}
 	if len(c.ps) > 0 {
 		return nil, c.err()
 	}
 	s.group(out, parts)
 	return out, nil
+}
+
+// take adds the parts of another plan.
+func (p *Plan) take(q *Plan) {
+	for _, x := range q.pieces {
+		p.index[x.Part] = len(p.pieces)
+		p.pieces = append(p.pieces, x)
+	}
+	for name, words := range q.words {
+		p.words[name] = words
+	}
+	p.wholes = append(p.wholes, q.wholes...)
+	p.seams = append(p.seams, q.seams...)
+	p.voids = append(p.voids, q.voids...)
+	p.findings = append(p.findings, q.findings...)
+}
+
+// partWord is the name of a part within that of another.
+func partWord(p Part) string { return strings.ReplaceAll(string(p), "/", "-") }
+
+// sampleMark is the number of a sample and its clearance, engraved on the offcut
+// that the clearance is cut into; very thin boards go without.
+func sampleMark(number int, play MM, b Board, at Anchor) []Feature {
+	if b.least() < 3 {
+		return nil
+	}
+	text := fmt.Sprint(number)
+	if !math.IsNaN(float64(play)) {
+		text += ": " + num(float64(play))
+	}
+	return []Feature{Text{On: WallN(1), Text: text, Height: 6, From: FromInner, At: at}}
+}
+
+// nameMark puts the mark on the part by its new name.
+func nameMark(fs []Feature, p Part) {
+	for i, f := range fs {
+		t := f.(Text)
+		t.On = p
+		fs[i] = t
+	}
 }
 
 // fits are the clearances of a sample; NaN where there is nothing to choose.
@@ -239,9 +291,11 @@ func (x *sample) solve(number int, play MM, at Point, chord MM) (*Plan, []*part,
 		Corners: Corners{Joint: sampleJoint{x.fitted(play), MM(x.runOn)}},
 		Floor:   NoFloor{}, Roof: NoRoof{},
 	}
-	end := func(p Part) Part { return FreePart(name + " " + strings.ReplaceAll(string(p), "/", "-")) }
+	d.Features = sampleMark(number, play, x.a, Anchor{Datum: FromLeft, Right: MM(arm / 2), Up: MM(x.length / 2)})
+	end := func(p Part) Part { return FreePart(name + " " + partWord(p)) }
 	p, _, parts, err := d.solve(func(s *shell) {
 		s.faces[0].part, s.faces[1].part = end(x.partA), end(x.partB)
+		nameMark(s.d.Features, end(x.partA))
 	})
 	return p, parts, err
 }

@@ -35,8 +35,10 @@ func TestTestPieces(t *testing.T) {
 		assert.InDelta(t, 60, float64(front.Length), 1e-6)
 		assert.InDelta(t, 67, float64(side.Width), 1e-6)
 		// The rebate runs out to the end: 7 x (14.6 + c) x 60.
-		require.Len(t, front.Panel.Ops, 1)
+		require.Len(t, front.Panel.Ops, 2)
 		assert.Equal(t, box.OpRebate, front.Panel.Ops[0].Kind)
+		assert.Equal(t, box.OpEngrave, front.Panel.Ops[1].Kind)
+		assert.Empty(t, side.Panel.Ops)
 		assert.InDelta(t, 74.6*14.6*60+c*14.6*60-7*(14.6+c)*60, front.Volume, 1e-3)
 		assert.Equal(t, orchard.Board.Measured, front.Board.Measured)
 	}
@@ -98,7 +100,7 @@ func TestTestPieceOfHousing(t *testing.T) {
 		c    float64
 	}{{"2 housing 0.15 front", 0.15}, {"2 housing 0 front", 0}} {
 		q := piece(t, p, box.FreePart(tt.name))
-		require.Len(t, q.Panel.Ops, 1)
+		require.Len(t, q.Panel.Ops, 2) // and the mark
 		o := q.Panel.Ops[0]
 		assert.Equal(t, box.OpHousing, o.Kind, "across the grain of the wall")
 		assert.InDelta(t, 5+tt.c, float64(o.To-o.From), 1e-6)

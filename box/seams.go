@@ -38,7 +38,7 @@ func (s *shell) seamOf(e *edge) Seam {
 	if e.guest == nil {
 		room := MM(s.roomBetween(e.over, e.under))
 		m.Least, m.Greatest = m.Least+room, m.Greatest+room
-		m.Holds = s.openHolds(e, m.Holds)
+		m.Holds = s.openHolds(e, s.floorHolds(e, m.Holds))
 	}
 	return m
 }

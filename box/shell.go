@@ -43,25 +43,27 @@ func (f *face) up() bool { return f.kind == wallFace && f.above > 0 }
 
 // shell is the cavity with all that stands on its faces.
 type shell struct {
-	d        *Design
-	c        *collector
-	faces    []face
-	walls    int // faces[:walls] are the walls, anticlockwise seen from above
-	floor    int
-	height   float64 // of the cavity
-	lower    float64 // z of the walls' lower edge
-	cav      solid.Convex
-	edges    []*edge
-	pair     map[[2]int]*edge
-	inner    []*edge // of inner parts with their walls
-	ways     []*way  // what opens
-	laid     []laid  // parts that lie on others
-	fittings []Fitting
-	rows     []FixingRow
-	edging   []edging
-	verts    [][]int // faces at each vertex of the cavity
-	vertAt   []solid.Vec
-	made     []*whole // made-up parts
+	d      *Design
+	c      *collector
+	faces  []face
+	walls  int // faces[:walls] are the walls, anticlockwise seen from above
+	floor  int
+	height float64 // of the cavity
+	lower  float64 // z of the walls' lower edge
+	cav    solid.Convex
+	edges  []*edge
+	pair   map[[2]int]*edge
+	inner  []*edge // of inner parts with their walls
+	ways   []*way  // what opens
+	// floorRoom is the gap between a floor with play and each wall.
+	floorRoom map[int]float64
+	laid      []laid // parts that lie on others
+	fittings  []Fitting
+	rows      []FixingRow
+	edging    []edging
+	verts     [][]int // faces at each vertex of the cavity
+	vertAt    []solid.Vec
+	made      []*whole // made-up parts
 }
 
 // wallNames are the walls of a rectangle in ring order.

@@ -206,6 +206,7 @@ func (s *shell) zones(parts []*part) []zone {
 		}
 	}
 	play = append(play, s.roomZones(unmade(parts))...)
+	play = append(play, s.floorZones(unmade(parts))...)
 	for _, w := range s.made {
 		play = append(play, w.zones()...)
 	}

@@ -62,8 +62,15 @@ func TestExplainSaysWhatABenchNeeds(t *testing.T) {
 			assert.Contains(t, words, s, "%s", part)
 		}
 	}
+	// Each edge is a sentence that names its neighbour and its joint once.
+	words := strings.Join(p.Explain(box.Left), "\n")
+	assert.Contains(t, words, "\nIt enters the rebate of back by 7: 7.0 added.")
+	assert.Contains(t, words, "\nWith a butt it ends at the inner face of roof: nothing added.")
+	hexagon := resolve(t, box.Design{Name: "hexagon", Board: thick(12), Footprint: box.Regular{Sides: 6, Across: 160}, Size: box.Cavity{Height: 220},
+		Corners: box.Corners{Joint: joints.Mitre{}}, Floor: box.NoFloor{}, Roof: box.NoRoof{}})
+	assert.Contains(t, strings.Join(hexagon.Explain(box.WallN(1)), "\n"), "\nIt is mitred with wall/2 at 30 degrees: nothing added, bevelled 30 degrees (6.9 over the thickness).") // 12 tan 30
 	assert.Empty(t, p.Explain("lid"), "a part that is not there")
-	words := strings.Join(resolve(t, orchard.With(func(d *box.Design) {
+	words = strings.Join(resolve(t, orchard.With(func(d *box.Design) {
 		d.Walls = []box.Wall{{On: box.Front, Open: true}}
 		d.Features = nil
 		d.Board = uneven

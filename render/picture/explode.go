@@ -10,7 +10,7 @@ import (
 
 // Explode sets the solids' shifts so that a picture shows the parts apart:
 // walls along their normals, the floor down, the roof up and outward, free
-// parts away from the box, inner parts not at all. Spread 1 is ordinary.
+// parts off what they lie on, inner parts not at all. Spread 1 is ordinary.
 func Explode(solids []Solid, spread float64) {
 	lo, hi := extent(solids)
 	mid := lo.Lerp(hi, 0.5)
@@ -31,12 +31,7 @@ func Explode(solids []Solid, spread float64) {
 		case strings.HasPrefix(name, "inner/"):
 			s.Shift = solid.Vec{}
 		case strings.HasPrefix(name, "free/"):
-			a, b := extent(solids[i : i+1])
-			out := s.Out
-			if out.Dot(a.Lerp(b, 0.5).Sub(mid)) < 0 {
-				out = out.Scale(-1)
-			}
-			s.Shift = out.Scale(1.8 * gap)
+			s.Shift = away(solids, i, mid).Scale(1.8 * gap)
 		default:
 			s.Shift = s.Out.Scale(gap)
 		}

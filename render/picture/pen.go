@@ -30,6 +30,8 @@ func (c Class) Pen() Pen {
 		return Pen{0.5, Ink, nil}
 	case Edge:
 		return Pen{0.25, Ink, nil}
+	case Engraved:
+		return Pen{0.25, Ink, nil}
 	case Unseen:
 		return Pen{0.18, Ink, []float64{1.6, 0.9}}
 	case Trace:

@@ -349,3 +349,41 @@ func TestStripsMoveTogether(t *testing.T) {
 		}
 	}
 }
+
+// Free parts come off the way they were put on: a cover strip to the front off the
+// long back, a batten behind it to the back, a plate to the front.
+func TestFreePartsComeOff(t *testing.T) {
+	d := pent()
+	d.Outer = []box.Outer{
+		box.CoverStrip{Name: "strip", Height: 35, Board: box.Board{Thickness: 12}},
+		box.Batten{Name: "batten", Height: 40, Above: 100},
+		box.EntrancePlate{Name: "plate", Width: 60, Height: 60},
+		box.LandingBoard{Name: "landing", Below: 20, Width: 80, Deep: 40},
+	}
+	p, err := Exploded(resolve(t, d), Options{})
+	require.NoError(t, err)
+	for part, dir := range map[box.Part]solid.Vec{"free/strip": {Y: -1}, "free/batten": {Y: 1}, "free/plate": {Y: -1}, "free/landing": {Z: -1}} {
+		m := p.Moved(part)
+		assert.InDelta(t, m.Len(), m.Dot(dir), 1e-6, "%s: %v", part, m) // the roof overhangs the landing
+		assert.Positive(t, m.Len(), part)
+	}
+}
+
+// What is indoors is settled for each field between the parts that meet a face: all
+// of a long back above its roof lies outdoors, also beside a strip and a hole.
+func TestFieldsOfALongBack(t *testing.T) {
+	d := pent()
+	d.Outer = []box.Outer{box.CoverStrip{Name: "strip", Height: 35, Board: box.Board{Thickness: 12}}}
+	d.Features = append(d.Features, box.Hang{})
+	solids, _, err := Solids(resolve(t, d))
+	require.NoError(t, err)
+	s := newScene(solids, views[0])
+	out := 0.0
+	for _, h := range s.painted() {
+		if f := s.faces[h.face]; solids[f.owner].Part == box.Back && f.n.Y < -0.99 && h.middle().Z > 281 {
+			assert.False(t, h.indoors, "%v", h.middle())
+			out += h.area()
+		}
+	}
+	assert.InDelta(t, 149.2*79.4, out, 149.2+40) // to 360.4; the hole takes 28, and shards end at the roof
+}
