@@ -19,7 +19,8 @@
 // a part that is seen only through a hole counts as out of sight.
 //
 // How to read a picture: a bold line is a contour, with air behind; a fine one
-// an edge between two faces in sight, or a joint between parts that touch. A
-// thin chain line is the way a part has been moved. End grain is tinted
+// an edge between two faces in sight, or a joint between parts that touch. The
+// finest unbroken lines are engraved or sawn into a face; out of sight they are left
+// out. A thin chain line is the way a part has been moved. End grain is tinted
 // darker. The picture is not to scale, and says so.
 package picture

@@ -36,6 +36,8 @@ func (c Class) Pen() Pen {
 		return Pen{0.18, Pencil, []float64{4, 0.9, 0.5, 0.9}}
 	case Leader:
 		return Pen{0.18, Pencil, nil}
+	case Engraved:
+		return Pen{0.18, Ink, nil}
 	}
 	return Pen{0.35, Pencil, nil}
 }

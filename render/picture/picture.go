@@ -47,12 +47,13 @@ type Class int
 
 // The classes of lines.
 const (
-	Contour Class = iota // an edge behind which the part turns away: drawn boldest
-	Edge                 // an edge between two faces in sight
-	Unseen               // an edge behind something, with Options.Hidden
-	Trace                // the way a part has been moved, in an exploded picture
-	Leader               // from a balloon to its part
-	Rule                 // frame and title strip
+	Contour  Class = iota // an edge behind which the part turns away: drawn boldest
+	Edge                  // an edge between two faces in sight
+	Unseen                // an edge behind something, with Options.Hidden
+	Trace                 // the way a part has been moved, in an exploded picture
+	Leader                // from a balloon to its part
+	Rule                  // frame and title strip
+	Engraved              // a line engraved or sawn into a face in sight
 )
 
 // String is the word for the class, as used in the SVG.
@@ -68,6 +69,8 @@ func (c Class) String() string {
 		return "trace"
 	case Leader:
 		return "leader"
+	case Engraved:
+		return "engraved"
 	}
 	return "rule"
 }

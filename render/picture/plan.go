@@ -75,8 +75,8 @@ func Solids(plan *box.Plan) (solids []Solid, fronts []solid.Vec, err error) {
 		}
 		g := q.Panel.Grain
 		solids = append(solids, Solid{
-			Holes: holesOf(q),
-			Part:  q.Part, Of: q.Of, Number: number[q.Part], Key: name[q.Part], Mesh: m, Out: out,
+			Holes: holesOf(q), Grooves: groovesOf(q),
+			Part: q.Part, Of: q.Of, Number: number[q.Part], Key: name[q.Part], Mesh: m, Out: out,
 			Grain: q.Pose.U.Scale(g[0]).Add(q.Pose.V.Scale(g[1])),
 		})
 		for _, op := range q.Panel.Ops {

@@ -31,6 +31,8 @@ type Solid struct {
 	Shift  solid.Vec // how far it is moved out of its place
 	Key    string    // what the key calls it; "" leaves it out
 	Holes  []Hole    // right through it
+	// Grooves are lines engraved in its faces.
+	Grooves []Groove
 }
 
 // face is a planar face of a solid: all its triangles, and its rims on the

@@ -13,7 +13,7 @@ type Stroke struct {
 // clean corners, and files stay small.
 func (p *Picture) Strokes() []Stroke {
 	var out []Stroke
-	for _, c := range [...]Class{Trace, Unseen, Edge, Contour, Leader, Rule} {
+	for _, c := range [...]Class{Trace, Unseen, Engraved, Edge, Contour, Leader, Rule} {
 		var lines []Line
 		for _, l := range p.Lines {
 			if l.Class == c {
