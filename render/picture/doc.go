@@ -19,8 +19,8 @@
 // a part that is seen only through a hole counts as out of sight.
 //
 // How to read a picture: a bold line is a contour, with air behind; a fine one
-// an edge between two faces in sight, a joint between parts that touch, or the
-// middle of a line engraved into a face. A thin chain line is the way a part has
-// been moved. End grain is tinted darker. The picture is not to scale, and says
-// so.
+// an edge between two faces in sight, or a joint between parts that touch. The
+// finest unbroken lines are engraved or sawn into a face; out of sight they are left
+// out. A thin chain line is the way a part has been moved. End grain is tinted
+// darker. The picture is not to scale, and says so.
 package picture

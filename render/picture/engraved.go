@@ -1,71 +1,80 @@
 package picture
 
 import (
-	"math"
-
 	"holt.example/box"
 	"holt.example/box/outline"
 	"holt.example/box/solid"
 )
 
-// engravedOn are the engraved lines of a part, in the pose that it has in the
-// picture: their middles, on the face that they are cut into.
-func engravedOn(q box.Piece) [][]solid.Vec {
-	var out [][]solid.Vec
+// Groove is a line that is engraved or sawn into a face of a solid: the points of
+// its middle, on the face, where the solid is before any shift. Meshes do not show
+// it.
+type Groove struct {
+	Line []solid.Vec
+	Out  solid.Vec // outward normal of the face
+}
+
+// groovesOf are the engraved lines of a part in the pose that it has in the
+// picture.
+func groovesOf(q box.Piece) []Groove {
+	var out []Groove
 	for _, op := range q.Panel.Ops {
-		w := 0.0
-		if op.Side == box.SideFar {
-			w = -float64(q.Panel.Thickness)
+		if len(op.Strokes) == 0 {
+			continue
 		}
-		for _, s := range op.Strokes {
-			var run []solid.Vec
-			for _, p := range flattened(s) {
-				run = append(run, q.Pose.Out(solid.Vec{X: p.X, Y: p.Y, Z: w}))
+		w, n, face := 0.0, q.Pose.W, q.Panel.Machined
+		if op.Side == box.SideFar {
+			w, n, face = -float64(q.Panel.Thickness), n.Scale(-1), q.Panel.Far
+		}
+		for _, t := range op.Strokes {
+			for _, t := range t.Within(face) { // some run out over the edge
+				g := Groove{Out: n}
+				for _, p := range polyline(t) {
+					g.Line = append(g.Line, q.Pose.Out(solid.Vec{X: p.X, Y: p.Y, Z: w}))
+				}
+				out = append(out, g)
 			}
-			out = append(out, run)
 		}
 	}
 	return out
 }
 
-// flattened is a path with its arcs halved until no chord is farther than facets
-// from its arc.
-func flattened(p outline.Path) []outline.Point {
-	if len(p) == 0 {
+// polyline is a path with its arcs as chords, within facets.
+func polyline(t outline.Path) []outline.Point {
+	var ps []outline.Point
+	for i := range t[:len(t)-1] {
+		a, b := t[i], t[i+1]
+		if a.Bulge == 0 {
+			ps = append(ps, a.At())
+			continue
+		}
+		// As a contour that goes back along its chord.
+		ps = append(ps, withoutLast(outline.Contour{a, {X: b.X, Y: b.Y}}.Flatten(facets))...)
+	}
+	return append(ps, t[len(t)-1].At())
+}
+
+func withoutLast(ps []outline.Point) []outline.Point {
+	if len(ps) == 0 {
 		return nil
 	}
-	out := []outline.Point{p[0].At()}
-	var halve func(a, b outline.Point, bulge float64)
-	halve = func(a, b outline.Point, bulge float64) {
-		dx, dy := b.X-a.X, b.Y-a.Y
-		// The height of an arc over its chord is half the chord times the bulge.
-		if math.Abs(bulge)*math.Sqrt(float64(dx*dx)+float64(dy*dy)) <= 2*facets {
-			out = append(out, b)
-			return
-		}
-		mid := outline.Point{
-			X: (a.X+b.X)/2 + float64(dy*bulge)/2,
-			Y: (a.Y+b.Y)/2 - float64(dx*bulge)/2,
-		}
-		half := bulge / (1 + math.Sqrt(1+float64(bulge*bulge))) // tan(x/2) from tan(x)
-		halve(a, mid, half)
-		halve(mid, b, half)
-	}
-	for i := 0; i+1 < len(p); i++ {
-		halve(p[i].At(), p[i+1].At(), p[i].Bulge)
-	}
-	return out
+	return ps[:len(ps)-1]
 }
 
-// engraved are the engraved lines in sight. A line lies on its own face, which
-// so does not hide it; what is on the far side of its part is hidden by the part.
+// engraved cuts the engraved lines of all solids down to what is in sight. Those on
+// faces that are turned away, and what lies behind something, are never drawn:
+// dashed they could not be read.
 func (s *scene) engraved() []piece {
 	var out []piece
-	for i, q := range s.solids {
-		for _, run := range q.Engraved {
-			for k := 0; k+1 < len(run); k++ {
-				a, b := run[k].Add(q.Shift), run[k+1].Add(q.Shift)
-				if a.Sub(b).Len() == 0 {
+	for i := range s.solids {
+		q := &s.solids[i]
+		for _, g := range q.Grooves {
+			if !(g.Out.Dot(s.ax.d) > 1e-6) {
+				continue
+			}
+			for k := 1; k < len(g.Line); k++ {
+				a, b := g.Line[k-1].Add(q.Shift), g.Line[k].Add(q.Shift)
+				if !(b.Sub(a).Len() > 0) {
 					continue
 				}
 				for _, v := range without(span{0, 1}, s.hidden(a, b)) {

@@ -46,7 +46,7 @@ func Draw(name, note string, solids []Solid, fronts []solid.Vec, o Options) (*Pi
 			p.Hidden = append(p.Hidden, s.Part)
 		}
 	}
-	pieces = append(pieces, sc.engraved()...)
+	pieces = append(pieces, sc.engraved()...) // not before: a spot does not look for them
 	l := newLayout(p, solids, spots, o)
 	l.fit(sc, o)
 	if o.Tint {

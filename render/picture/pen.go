@@ -31,7 +31,7 @@ func (c Class) Pen() Pen {
 	case Edge:
 		return Pen{0.25, Ink, nil}
 	case Engraved:
-		return Pen{0.25, Ink, nil}
+		return Pen{0.18, Ink, nil}
 	case Unseen:
 		return Pen{0.18, Ink, []float64{1.6, 0.9}}
 	case Trace:

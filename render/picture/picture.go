@@ -53,7 +53,7 @@ const (
 	Trace                 // the way a part has been moved, in an exploded picture
 	Leader                // from a balloon to its part
 	Rule                  // frame and title strip
-	Engraved              // a line cut into a face: letters, grooves for claws, ornament
+	Engraved              // a line engraved or sawn into a face in sight
 )
 
 // String is the word for the class, as used in the SVG.

@@ -75,7 +75,7 @@ func Solids(plan *box.Plan) (solids []Solid, fronts []solid.Vec, err error) {
 		}
 		g := q.Panel.Grain
 		solids = append(solids, Solid{
-			Holes: holesOf(q), Engraved: engravedOn(q),
+			Holes: holesOf(q), Grooves: groovesOf(q),
 			Part: q.Part, Of: q.Of, Number: number[q.Part], Key: name[q.Part], Mesh: m, Out: out,
 			Grain: q.Pose.U.Scale(g[0]).Add(q.Pose.V.Scale(g[1])),
 		})

@@ -22,16 +22,17 @@ const (
 
 // Solid is one thing to draw.
 type Solid struct {
-	Part     box.Part
-	Of       box.Part // the made-up part that it moves with; "" if it is none of its pieces
-	Number   int      // in the balloon; 0 is none
-	Mesh     *solid.Mesh
-	Out      solid.Vec     // outward normal of its main face; zero if it has none
-	Grain    solid.Vec     // unit vector along the grain; zero if it does not matter
-	Shift    solid.Vec     // how far it is moved out of its place
-	Key      string        // what the key calls it; "" leaves it out
-	Holes    []Hole        // right through it
-	Engraved [][]solid.Vec // lines cut into its faces, where it is before any shift
+	Part   box.Part
+	Of     box.Part // the made-up part that it moves with; "" if it is none of its pieces
+	Number int      // in the balloon; 0 is none
+	Mesh   *solid.Mesh
+	Out    solid.Vec // outward normal of its main face; zero if it has none
+	Grain  solid.Vec // unit vector along the grain; zero if it does not matter
+	Shift  solid.Vec // how far it is moved out of its place
+	Key    string    // what the key calls it; "" leaves it out
+	Holes  []Hole    // right through it
+	// Grooves are lines engraved in its faces.
+	Grooves []Groove
 }
 
 // face is a planar face of a solid: all its triangles, and its rims on the
