@@ -21,6 +21,7 @@ type Fitting struct {
 	Proud  MM             // how far its head stands off the wood: of an aluminium nail in a living tree
 	Where  []Part         // the parts that it is on, or joins
 	Why    string         // what it is for
+	Hangs  bool           // the box hangs by it
 }
 
 // clone copies what a fitting shares.

@@ -21,6 +21,7 @@ type Fitting struct {
 	Proud         box.MM         // how far its head stands off the wood
 	Where         []box.Part
 	Why           string
+	Hangs         bool // the box hangs by it
 }
 
 func fittingsOf(fs []box.Fitting) []Fitting {
