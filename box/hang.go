@@ -98,5 +98,5 @@ func (f Hang) lower(s *shell, path string, by map[Part]*part) {
 			p.feats = append(p.feats, feat{path: path, source: "hanging hole", use: UseOpening, outline: settled(o.Transform(outline.Shift(x, y)))})
 		}
 	}
-	s.hang(len(heights)*len(xs), f.By, size(o), "screw or nail to hang the box by", []Part{p.face.part}, "through the long back into the tree or wall; of aluminium in a living tree")
+	s.hang(len(heights)*len(xs), f.By, size(o), "screw or nail to hang the box by", []Part{p.face.part}, "through the long back into the tree or wall", "; of aluminium in a living tree")
 }

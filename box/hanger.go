@@ -26,10 +26,11 @@ func (h Hanger) check(c *collector, path string, hole float64) {
 	c.within(path+".Proud", float64(h.Proud), 0, 100, "mm", "how far a head stands off the box")
 }
 
-// hang lists n of them for a hole.
-func (s *shell) hang(n int, h Hanger, hole, what string, where []Part, why string) {
-	f := Fitting{What: what, Count: n, Size: "for a hole " + hole, Where: where, Why: why, Hangs: true}
+// hang lists n of them for a hole; the hint is for who has not said what they are.
+func (s *shell) hang(n int, h Hanger, hole, what string, where []Part, why, hint string) {
+	f := Fitting{What: what, Count: n, Size: "for a hole " + hole, Where: where, Why: why + hint, Hangs: true}
 	if h != (Hanger{}) {
+		f.Why = why
 		f.What = h.What
 		if f.What == "" {
 			f.What = "screw"

@@ -118,7 +118,7 @@ func (f Batten) build(s *shell, m *making) {
 		for _, q := range at {
 			p.hole(m.path, "hanging hole", UseOpening, fr, o.Transform(outline.Shift(q.X, q.Y)))
 		}
-		s.hang(2, f.By, size(o), "screw or nail to hang the box by", []Part{p.face.part}, "through the batten into the tree or wall; of aluminium in a living tree")
+		s.hang(2, f.By, size(o), "screw or nail to hang the box by", []Part{p.face.part}, "through the batten into the tree or wall", "; of aluminium in a living tree")
 	}
 	s.fixBatten(m, host, p, b, upright, f.Screws)
 }
@@ -253,7 +253,7 @@ func (f SplitBatten) build(s *shell, m *making) {
 		for _, x := range []float64{b.Min.X + 25, b.Max.X - 25} {
 			wall.hole(m.path, "screw hole", UseOpening, fr, o.Transform(outline.Shift(x, y)))
 		}
-		s.hang(2, f.By, size(o), "screw", []Part{wall.face.part}, "the lower batten to the wall or post")
+		s.hang(2, f.By, size(o), "screw", []Part{wall.face.part}, "the lower batten to the wall or post", "")
 	}
 }
 

@@ -210,7 +210,7 @@ func fittings(b *strings.Builder, l bom.List) {
 			fmt.Fprintf(b, ", on %s", names(f.Where, ", "))
 		}
 		if f.Why != "" {
-			b.WriteString(": " + bom.Escape(f.Why))
+			b.WriteString(": " + bom.Escape(strings.TrimSuffix(f.Why, ".")))
 		}
 		b.WriteString(".\n")
 	}
