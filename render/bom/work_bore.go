@@ -23,7 +23,7 @@ func (d *describer) endBore(w *Work) {
 		if k < 0 {
 			continue
 		}
-		edge = d.names[k] + " edge"
+		edge = d.names[k] + " edge" + d.slant(r, mouth, k)
 		e := d.p.Panel.Edges[k]
 		switch u, v := math.Abs(e.To.X-e.From.X), math.Abs(e.To.Y-e.From.Y); {
 		case v < near:
@@ -36,6 +36,22 @@ func (d *describer) endBore(w *Work) {
 	if d.op.Source != "" && d.op.Use != box.UseFixing {
 		w.Where = d.op.Source + listed(w.Where)
 	}
+}
+
+// slant says by how much a bore runs from square to its edge.
+func (d *describer) slant(r outline.Contour, mouth outline.Point, k int) string {
+	c := r.Centroid()
+	x, y := mouth.X-c.X, mouth.Y-c.Y
+	l := math.Hypot(x, y)
+	if !(l > near) {
+		return ""
+	}
+	u, v := outward(d.p.Panel.Edges[k])
+	a := math.Abs(math.Atan2(float64(x*v)-float64(y*u), float64(x*u)+float64(y*v))) * 180 / math.Pi
+	if a < 0.05 {
+		return ""
+	}
+	return ", " + tenth(a) + " deg from square"
 }
 
 // mouth is where a bore enters the part, and the edge that it enters: of the middles

@@ -102,7 +102,7 @@ func (j job) what(v view) string {
 	op := j.op
 	depth := ""
 	if d, long, ok := j.edgeBore(); ok {
-		return fmt.Sprintf("ø%s %s deep in the edge, %s below the face", figure(d), figure(long), figure((j.s.from+j.s.to)/2))
+		return fmt.Sprintf("ø%s %s deep in the edge", figure(d), figure(long))
 	}
 	switch {
 	case op.Side == box.SideEdge:
@@ -171,12 +171,14 @@ func (j job) where(v view) string {
 		return ""
 	}
 	if d, _, ok := j.edgeBore(); ok {
-		switch c := b.Centre(); {
+		c, below := b.Centre(), ", "+figure((j.s.from+j.s.to)/2)+" below the face"
+		switch {
 		case math.Abs(b.Height()-d) < 1e-3:
-			return figure(c.Y-f.Min.Y) + " up"
+			return figure(c.Y-f.Min.Y) + " up" + below
 		case math.Abs(b.Width()-d) < 1e-3:
-			return figure(c.X-f.Min.X) + " from the left"
+			return figure(c.X-f.Min.X) + " from the left" + below
 		}
+		return "middle at " + figure(c.X-f.Min.X) + ", " + figure(c.Y-f.Min.Y) + below
 	}
 	if _, level, ok := j.across(); ok && j.strip() {
 		var s []string
