@@ -90,7 +90,7 @@ func glue(plan *box.Plan, class timber.Glue) (box.Fitting, bool) {
 	if class == 0 {
 		class = timber.GlueFor(true)
 	}
-	f := box.Fitting{What: "glue, class " + class.String(), Count: 1, Size: "EN 204"}
+	f := box.Fitting{What: "glue, class " + class.String(), Count: 1}
 	seen := map[box.Part]bool{}
 	n := 0
 	for _, s := range plan.Seams() {
@@ -107,7 +107,8 @@ func glue(plan *box.Plan, class timber.Glue) (box.Fitting, bool) {
 		}
 	}
 	f.Area = math.Round(f.Area*1e4) / 1e4
-	f.Why = fmt.Sprintf("the faces of %d seams together, one coat. %s", n, class.Use())
+	f.Size = "for " + num(math.Ceil(f.Area/100)) + " cm2"
+	f.Why = fmt.Sprintf("the faces of %d seams together. Class of EN 204: %s", n, class.Use())
 	return f, n > 0
 }
 

@@ -28,11 +28,11 @@ var Design = box.Design{
 	Opens: []box.Opening{box.Hinged{Part: box.Roof, Hinge: box.Leather{}}, box.HookAndEye{Part: box.Roof, At: box.Left}},
 }
 
-// Prices are the shop's: boards by the length of 2.4 m, screws by the box of 200. What
-// it does not sell stays unpriced.
+// Prices are the shop's, boards by the length of 2.4 m. What it does not sell stays
+// unpriced.
 var Prices = []bom.Price{
 	{Of: "European larch", Thickness: 15, Amount: 9.60, Pack: 2.4},
-	{Of: "screw, stainless steel", Size: "3.5 x 40", Amount: 14.90, Pack: 200},
+	{Of: "screw, stainless steel", Amount: 0.12},
 	{Of: "nail, aluminium", Amount: 0.85}, {Of: "hook and eye", Amount: 1.20},
 }
 
