@@ -35,6 +35,9 @@ func (f Fitting) clone() Fitting {
 
 // checkFittings looks at what the design lists.
 func (d Design) checkFittings(c *collector) {
+	if d.Glue != "" {
+		c.name("Glue", d.Glue)
+	}
 	if !c.within("Fittings", float64(len(d.Fittings)), 0, mostRows, "lines", "lines of further fittings") {
 		return
 	}
