@@ -68,6 +68,7 @@ func fullDesigns() map[string]box.Design {
 		"strips": stripsDesign(rect),
 		"screwed": screwed().With(func(d *box.Design) {
 			d.Joints = []box.Between{{Over: box.Front, Under: box.Left, Holds: []joints.Hold{{Kind: "screw", Count: 2, Diameter: 3.5, Length: 40, Spacing: 100}}}}
+			d.Features = []box.Feature{box.Hang{Heights: []box.MM{60, 180}, By: box.Hanger{Diameter: 5, Length: 80, Proud: 5}}}
 			d.Fittings = []box.Fitting{{What: "felt", Count: 1, Size: "30 x 20", Length: 30, Width: 20, Proud: 1, Area: 600, Cut: outline.Region{outline.Rectangle(0, 0, 30, 20)}}}
 		}),
 		"hip rise": hip.With(func(d *box.Design) { d.Roof = box.Hip{Rise: 50, Level: true, Over: over}; d.Free = nil }),

@@ -47,8 +47,11 @@ type Design struct {
 	// Fixings are rows of screws and nails that hold parts together: their holes are
 	// cut and they are listed. species.Fasten proposes them.
 	Fixings []Fixing
+	// Glue is what glued seams are glued with, "class D4" or a kind of glue: it is
+	// listed with the area of their faces. "" is not said, and not listed.
+	Glue string
 	// Fittings are what else the box needs, listed as given after those that its
-	// elements ask for: glue, a finish, the screws of a bracket.
+	// elements ask for: a finish, the screws of a bracket.
 	Fittings []Fitting
 	// Chord is the largest distance, in mm, between a round feature and its
 	// flat facets in meshes; 0 means 0.01. Drawings keep true arcs.

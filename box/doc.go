@@ -41,7 +41,8 @@
 // down. Opens are the ways in: Hinged, Pivoted, Sliding, Removable, Inspection,
 // Stopper, and what keeps them shut. Inner parts are partitions, shelves and
 // their like; Outer ones are what a box is hung by and what keeps the weather
-// off; Free parts are any outline anywhere.
+// off; Free parts are any outline anywhere. Fixings are rows of screws and nails
+// with their holes, Fittings whatever else is to be listed.
 //
 // # Problems and findings
 //

@@ -21,6 +21,7 @@ type Fitting struct {
 	Proud  MM             // how far its head stands off the wood: of an aluminium nail in a living tree
 	Where  []Part         // the parts that it is on, or joins
 	Why    string         // what it is for
+	Hangs  bool           // the box hangs by it
 }
 
 // clone copies what a fitting shares.
@@ -34,6 +35,9 @@ func (f Fitting) clone() Fitting {
 
 // checkFittings looks at what the design lists.
 func (d Design) checkFittings(c *collector) {
+	if d.Glue != "" {
+		c.name("Glue", d.Glue)
+	}
 	if !c.within("Fittings", float64(len(d.Fittings)), 0, mostRows, "lines", "lines of further fittings") {
 		return
 	}

@@ -276,6 +276,7 @@ func (s *shell) listFixings(p *Plan) {
 	for i := range p.seams {
 		p.seams[i].Holds = s.heldBy(p, &p.seams[i])
 	}
+	s.listGlue(p)
 	for i, f := range s.d.Fittings {
 		for k, q := range f.Where {
 			if _, ok := p.Piece(q); !ok {
@@ -287,6 +288,42 @@ func (s *shell) listFixings(p *Plan) {
 			}
 		}
 		p.fittings = append(p.fittings, f.clone())
+	}
+}
+
+// listGlue lists the glue of all seams that are glued, and says in them which it is.
+func (s *shell) listGlue(p *Plan) {
+	if s.d.Glue == "" {
+		return
+	}
+	f := Fitting{What: "glue, " + s.d.Glue, Count: 1}
+	n := 0
+	for i := range p.seams {
+		m := &p.seams[i]
+		if !m.Glued() || !(m.Contact > 0) {
+			continue
+		}
+		m.Holds = slices.Clone(m.Holds)
+		for k, h := range m.Holds {
+			if h.Kind == "glue" && h.Note == "" {
+				m.Holds[k].Note = s.d.Glue
+			}
+		}
+		n++
+		f.Area += m.Contact
+		for _, q := range []Part{m.Over, m.Under} {
+			if !slices.Contains(f.Where, q) {
+				f.Where = append(f.Where, q)
+			}
+		}
+	}
+	f.Size = "for " + num(math.Ceil(f.Area/100-1e-6)) + " cm2"
+	f.Why = fmt.Sprintf("the faces of %d seams together", n)
+	if n == 1 {
+		f.Why = "the faces of one seam"
+	}
+	if n > 0 {
+		p.fittings = append(p.fittings, f)
 	}
 }
 

@@ -186,6 +186,32 @@ func TestHoldsSaid(t *testing.T) {
 	}
 }
 
+// TestGlueListed: the glue of a box with rebates, with the area of the seams that
+// say they are glued, and its name in them; an inner seam has its own.
+func TestGlueListed(t *testing.T) {
+	d := screwed().With(func(d *box.Design) { d.Fixings, d.Corners.Joint = nil, joints.Rebate{} })
+	assert.Empty(t, d.MustResolve().Fittings())
+	plan := d.With(func(d *box.Design) { d.Glue = "class D3" }).MustResolve()
+	area, n := 0.0, 0
+	for _, m := range plan.Seams() {
+		if m.Glued() {
+			area += m.Contact
+			n++
+			assert.Equal(t, joints.Hold{Kind: "glue", Note: "class D3"}, m.Holds[0])
+		}
+	}
+	require.Len(t, plan.Fittings(), 1)
+	f := plan.Fittings()[0]
+	assert.Equal(t, "glue, class D3", f.What)
+	assert.InDelta(t, area, f.Area, 1e-9)
+	assert.Equal(t, 4, n) // four corners; floor and roof are screwed
+	assert.Equal(t, []box.Part{box.Front, box.Right, box.Left, box.Back}, f.Where)
+	// The corners' rebates are 7 deep and 14.6 wide: 21.6 a millimetre of height, and
+	// the walls are 254.6 high in front and behind to the roof at 12 degrees.
+	assert.Greater(t, f.Area, 4*240*21.6)
+	assert.Less(t, f.Area, 4*300*(21.6+7.6))
+}
+
 func TestFixingsRefused(t *testing.T) {
 	nan := box.MM(math.NaN())
 	row := func(f func(*box.Fixing)) func(*box.Design) {
@@ -219,6 +245,7 @@ func TestFixingsRefused(t *testing.T) {
 		{"Fixings[0].Under", "unknown-part", row(func(f *box.Fixing) { f.Under = "lefft" })},
 		{"Fixings[0].Slant", "parallel", row(func(f *box.Fixing) { f.Slant, f.Under = true, box.Back })},
 		{"Fixings[0]", "holds-shut", func(d *box.Design) { d.Opens = []box.Opening{box.Hinged{Part: box.Left}} }},
+		{"Glue", "control-character", func(d *box.Design) { d.Glue = "a\x07" }},
 		{"Fixings", "range", func(d *box.Design) { d.Fixings = make([]box.Fixing, 10000) }},
 		{"Fittings", "range", func(d *box.Design) { d.Fittings = make([]box.Fitting, 10000) }},
 		{"Fittings[0].What", "no-name", list(box.Fitting{Count: 1})},

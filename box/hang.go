@@ -48,6 +48,7 @@ type Hang struct {
 	// floor.
 	Heights []MM
 	Apart   MM // two beside one another at each height, so far apart; 0 is one in the middle
+	By      Hanger
 }
 
 func (Hang) feature() {}
@@ -65,6 +66,7 @@ func (f Hang) lower(s *shell, path string, by map[Part]*part) {
 		s.c.offset(fmt.Sprintf("%s.Heights[%d]", path, i), h, "height of a hole over the cavity floor")
 	}
 	s.c.atLeast0(path+".Apart", f.Apart, "distance of two holes; 0 is one")
+	f.By.check(s.c, path+".By", narrowest(shape))
 	p := by[s.backOr(f.On)]
 	if len(s.c.ps) > n || p == nil {
 		return
@@ -96,6 +98,5 @@ func (f Hang) lower(s *shell, path string, by map[Part]*part) {
 			p.feats = append(p.feats, feat{path: path, source: "hanging hole", use: UseOpening, outline: settled(o.Transform(outline.Shift(x, y)))})
 		}
 	}
-	s.fit(Fitting{What: "screw or nail to hang the box by", Count: len(heights) * len(xs), Size: "for a hole " + size(o), Where: []Part{p.face.part},
-		Why: "through the long back into the tree or wall; of aluminium in a living tree"})
+	s.hang(len(heights)*len(xs), f.By, size(o), "screw or nail to hang the box by", []Part{p.face.part}, "through the long back into the tree or wall", "; of aluminium in a living tree")
 }

@@ -23,6 +23,7 @@ type Batten struct {
 	Inset  MM    // from the ends to the middle of the holes; 0 means 25
 	Screws int   // through the wall into the batten, 0 to 20, drilled and listed; clear of the joints of a made-up wall where there is room
 	Board  Board // zero means the design's
+	By     Hanger
 }
 
 func (Batten) outer() {}
@@ -50,6 +51,9 @@ func (f Batten) check(_ *Design, c *collector, path string) {
 	c.atLeast0(path+".Past", f.Past, "how far a batten runs on past the wall")
 	if f.Hole != nil {
 		shapeOutline(c, path+".Hole", f.Hole)
+		f.By.check(c, path+".By", narrowest(f.Hole))
+	} else if f.By != (Hanger{}) {
+		c.addf(path+".By", "contradiction", "there is no hole to hang it by")
 	}
 	if f.Inset != 0 {
 		c.length(path+".Inset", f.Inset, "distance of a hole from the batten's end; 0 is 25")
@@ -114,7 +118,7 @@ func (f Batten) build(s *shell, m *making) {
 		for _, q := range at {
 			p.hole(m.path, "hanging hole", UseOpening, fr, o.Transform(outline.Shift(q.X, q.Y)))
 		}
-		s.fit(Fitting{What: "screw or nail to hang the box by", Count: 2, Size: "for a hole " + size(o), Where: []Part{p.face.part}, Why: "through the batten into the tree or wall; of aluminium in a living tree"})
+		s.hang(2, f.By, size(o), "screw or nail to hang the box by", []Part{p.face.part}, "through the batten into the tree or wall", "; of aluminium in a living tree")
 	}
 	s.fixBatten(m, host, p, b, upright, f.Screws)
 }
@@ -177,6 +181,7 @@ type SplitBatten struct {
 	Screws        int   // through the wall into the upper strip, 0 to 20, drilled and listed
 	Hole          Shape // through the lower strip, at both ends; nil is none
 	Board         Board // zero means the design's
+	By            Hanger
 }
 
 func (SplitBatten) outer() {}
@@ -202,6 +207,9 @@ func (f SplitBatten) check(_ *Design, c *collector, path string) {
 	}
 	if f.Hole != nil {
 		shapeOutline(c, path+".Hole", f.Hole)
+		f.By.check(c, path+".By", narrowest(f.Hole))
+	} else if f.By != (Hanger{}) {
+		c.addf(path+".By", "contradiction", "there is no hole to hang it by")
 	}
 	c.within(path+".Screws", float64(f.Screws), 0, 20, "", "screws through the wall into the batten")
 	c.board(path+".Board", f.Board, false)
@@ -249,7 +257,7 @@ func (f SplitBatten) build(s *shell, m *making) {
 		for _, x := range []float64{b.Min.X + 25, b.Max.X - 25} {
 			wall.hole(m.path, "screw hole", UseScrew, fr, o.Transform(outline.Shift(x, y)))
 		}
-		s.fit(Fitting{What: "screw", Count: 2, Size: "for a hole " + size(o), Where: []Part{wall.face.part}, Why: "the lower batten to the wall or post"})
+		s.hang(2, f.By, size(o), "screw", []Part{wall.face.part}, "the lower batten to the wall or post", "")
 	}
 }
 

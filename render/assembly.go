@@ -121,7 +121,14 @@ func holds(m box.Seam) string {
 	}
 	var out []string
 	for _, h := range m.Holds {
-		out = append(out, strings.TrimSpace(h.Kind+" "+h.Note))
+		kind := h.Kind
+		if h.Count > 1 {
+			kind = fmt.Sprintf("%d %ss", h.Count, h.Kind)
+		}
+		if h.Diameter > 0 && h.Length > 0 {
+			kind += fmt.Sprintf(" %s × %s", rounded(float64(h.Diameter), 100), rounded(float64(h.Length), 100))
+		}
+		out = append(out, strings.TrimSpace(kind+" "+h.Note))
 	}
 	s := strings.Join(out, " and ")
 	if !m.Glued() {

@@ -107,6 +107,9 @@ func entries(plan *box.Plan, o Options) []entry {
 	if len(plan.Fittings()) > 0 {
 		es = append(es, entry{"fittings.csv", func(w io.Writer) error { return bom.WriteFittingsCSV(w, plan, o.BOM) }})
 	}
+	if o.BOM.Bill != nil {
+		es = append(es, entry{"bill.csv", func(w io.Writer) error { return bom.WriteBillCSV(w, plan, o.BOM) }})
+	}
 	pieces := plan.Pieces()
 	var parts []string
 	for _, p := range pieces {

@@ -29,6 +29,9 @@ func WritePlan(w io.Writer, plan *box.Plan, o bom.Options) error {
 	size(&b, "Inside", l.Inside, "", l.Diagonals.Inside)
 	size(&b, "Outside, the walls", l.Outside, " to the "+l.Rise(), l.Diagonals.Outside)
 	size(&b, "Overall, "+l.Whole(), l.Overall, "", [2]box.MM{})
+	if l.Bill != nil && l.Totals.Known == l.Totals.Parts {
+		fmt.Fprintf(&b, "- Mass: %s kg, without fittings\n", rounded(l.Totals.Mass, 100))
+	}
 	fmt.Fprintf(&b, "\n%s Left, right, upper and lower mean the part as you look at its machined face.\n", l.Rule())
 	b.WriteString("\n## Parts\n")
 	for _, it := range l.Items {
@@ -208,7 +211,7 @@ func fittings(b *strings.Builder, l bom.List) {
 			fmt.Fprintf(b, ", on %s", names(f.Where, ", "))
 		}
 		if f.Why != "" {
-			b.WriteString(": " + bom.Escape(f.Why))
+			b.WriteString(": " + bom.Escape(strings.TrimSuffix(f.Why, ".")))
 		}
 		b.WriteString(".\n")
 	}

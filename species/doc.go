@@ -17,8 +17,9 @@
 // seasons and safety; WriteFindings and its fellows write findings as text,
 // Markdown and JSON, and WriteCare the sheet that goes with the box. A Workshop
 // says what its bits, saw, table and boards can make of a plan, Preset.Bits picks
-// drills and says what else their holes let in, Fixings proposes screws and nails
-// for every seam, and Weigh gives mass and centre of mass.
+// drills and says what else their holes let in, Fasten gives a design its screws,
+// nails and glue, Weigh gives mass and centre of mass, and a Mounting says whether
+// what it hangs by holds them.
 //
 // Sizes are millimetres, heights above ground are metres. A value of 0, or a
 // span without ends, was not published. What the package says is what its

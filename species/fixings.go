@@ -67,6 +67,15 @@ func MetricNails() []Fastener {
 	return out
 }
 
+// Stainless are the same fasteners of stainless steel.
+func Stainless(fasteners []Fastener) []Fastener {
+	out := slices.Clone(fasteners)
+	for i := range out {
+		out[i].Stainless = true
+	}
+	return out
+}
+
 // FixWith says what to fix a box with. Its zero value takes MetricScrews.
 type FixWith struct {
 	// Fasteners are those at hand; nil means MetricScrews. A seam that asks for

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"holt.example/box"
@@ -12,13 +13,13 @@ import (
 )
 
 // Fasten gives a design the screws and nails that Fixings proposes for it, as rows of
-// its Fixings, and lists the glue of the seams that are glued, with its class and
-// the area of the faces. So the holes are cut and drawn, everything is among
+// its Fixings, and says the class of its Glue where seams are glued: it is listed
+// with the area of their faces. So the holes are cut and drawn, everything is among
 // Plan.Fittings, and the seams say what holds them. The fixings of the whole box
 // come with it, the rows that the design had already first; CheckFixings holds them
 // against the rules.
 //
-// A pair of parts that has a row keeps it, and glue that is listed stays: to fasten a
+// A pair of parts that has a row keeps it, and glue that is said stays: to fasten a
 // fastened design changes nothing. To start afresh set Fixings to nil. A row whose
 // holes would run into other work is there without them: they are drilled when the
 // parts are together.
@@ -33,13 +34,16 @@ func Fasten(design box.Design, with FixWith) (box.Design, []Fixing, error) {
 	if err != nil {
 		return box.Design{}, nil, err
 	}
+	if with.Glue == 0 {
+		with.Glue = timber.GlueFor(true)
+	}
 	had := len(design.Fixings)
 	out := design.With(func(d *box.Design) {
 		for _, f := range fs[had:] {
 			d.Fixings = append(d.Fixings, f.Row())
 		}
-		if g, ok := glue(plan, with.Glue); ok && !listed(d.Fittings, "glue") {
-			d.Fittings = append(d.Fittings, g)
+		if d.Glue == "" && slices.ContainsFunc(plan.Seams(), box.Seam.Glued) {
+			d.Glue = "class " + with.Glue.String() + " (EN 204)"
 		}
 	})
 	for range 2 { // first the holes that are in the way, then whatever they meet
@@ -73,42 +77,6 @@ func undrilled(d *box.Design, err error, had int) bool {
 		}
 	}
 	return found
-}
-
-// listed says that a fitting of a kind is there.
-func listed(fs []box.Fitting, kind string) bool {
-	for _, f := range fs {
-		if f.What == kind || strings.HasPrefix(f.What, kind+",") {
-			return true
-		}
-	}
-	return false
-}
-
-// glue is what the glued seams of a plan take: their faces together.
-func glue(plan *box.Plan, class timber.Glue) (box.Fitting, bool) {
-	if class == 0 {
-		class = timber.GlueFor(true)
-	}
-	f := box.Fitting{What: "glue, class " + class.String(), Count: 1, Size: "EN 204"}
-	seen := map[box.Part]bool{}
-	n := 0
-	for _, s := range plan.Seams() {
-		if !s.Glued() || !(s.Contact > 0) {
-			continue
-		}
-		n++
-		f.Area += s.Contact
-		for _, p := range []box.Part{s.Over, s.Under} {
-			if !seen[p] {
-				seen[p] = true
-				f.Where = append(f.Where, p)
-			}
-		}
-	}
-	f.Area = math.Round(f.Area*1e4) / 1e4
-	f.Why = fmt.Sprintf("the faces of %d seams together, one coat. %s", n, class.Use())
-	return f, n > 0
 }
 
 // driven is a row of the design as a fixing, measured on the plan.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"holt.example/box"
 	"holt.example/box/solid"
@@ -14,13 +15,12 @@ import (
 // value is a fair guess: a screw of the usual size in every hanging hole, into the
 // lightest of woods.
 type Mounting struct {
-	// With is the screw or nail that goes through each hanging hole. Its zero value
-	// is the thickest of MetricScrews that the holes take, and of that the shortest
-	// of two and a half times the wood it holds (common practice) that goes seven
-	// diameters into the wood behind.
-	With Fastener
-	// Proud is how far the head stands off the box, in mm: an aluminium nail in a
-	// living tree is left proud, so that the tree can grow.
+	// With is the screw or nail that goes through each hanging hole, and Proud how far
+	// its head stands off the box, in mm. Their zero value is what the plan says (see
+	// box.Hanger); where it says nothing, the thickest of MetricScrews that the holes
+	// take, and of that the shortest of two and a half times the wood it holds (common
+	// practice) that goes seven diameters into the wood behind.
+	With  Fastener
 	Proud box.MM
 	// Into names the wood that it goes into; see timber.Get. "" is as light as the
 	// lightest that timber knows, which holds least.
@@ -83,6 +83,15 @@ func (m Mounting) Hang(plan *box.Plan) (Hung, error) {
 	h := Hung{With: m.With, On: on.Part, Mass: w.Mass + m.Load, Gravity: gravity, Reserve: m.Reserve}
 	if h.Reserve == 0 {
 		h.Reserve = 5
+	}
+	for _, f := range plan.Fittings() {
+		if f.Hangs && slices.Contains(f.Where, on.Part) && h.With == (Fastener{}) && f.Width > 0 && f.Length > 0 {
+			h.With = Fastener{Kind: "screw", Diameter: f.Width, Length: f.Length, Stainless: keeps(f.What)}
+			if strings.Contains(strings.ToLower(f.What), "nail") {
+				h.With.Kind = "nail"
+			}
+			m.Proud = f.Proud
+		}
 	}
 	if h.With == (Fastener{}) {
 		h.With = usual(least, on.Thickness+m.Proud)

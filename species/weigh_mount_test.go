@@ -99,6 +99,26 @@ func TestMountingWeak(t *testing.T) {
 	}
 }
 
+// TestMountingSaid: the plan says what it hangs by: nails of 6 x 100, 20 proud, go
+// 100 - 20 - 20 = 60 into the wood, ten diameters, and a batten of 20 hangs in its
+// place where there is one.
+func TestMountingSaid(t *testing.T) {
+	d := hung().With(func(d *box.Design) {
+		d.Features = []box.Feature{box.Hang{By: box.Hanger{What: "nail, aluminium", Diameter: 6, Length: 100, Proud: 20}}}
+	})
+	h, err := Mounting{}.Hang(resolve(t, d))
+	if err != nil || h.With != (Fastener{Kind: "nail", Diameter: 6, Length: 100, Stainless: true}) || h.In != 60 || len(h.Findings()) != 0 {
+		t.Errorf("%+v, %v", h, err)
+	}
+	d = d.With(func(d *box.Design) {
+		d.Outer = []box.Outer{box.Batten{Name: "batten", Width: 60, Past: 120, Hole: box.Round{Diameter: 5}, By: box.Hanger{Diameter: 5, Length: 80}}}
+	})
+	h, err = Mounting{}.Hang(resolve(t, d))
+	if err != nil || h.On != box.FreePart("batten") || h.With != (Fastener{Kind: "screw", Diameter: 5, Length: 80}) || h.In != 60 || h.Places[0].Y != 90 {
+		t.Errorf("%+v, %v", h, err)
+	}
+}
+
 func TestMountingBadInput(t *testing.T) {
 	plan := resolve(t, hung())
 	nan := math.NaN()

@@ -116,6 +116,7 @@ function rebuild(layers) {
     else if (view === 'FAR_') far = ps;
     else if (view === 'TURNED_' && kind === 'FACE') turned = ps;
     else if (bottom) continue;
+    else if (view === 'EDGE_' && (kind === 'BORE' || kind === 'FIXING')) continue; // a shadow: what goes in fills it
     else {
       const low = layers[`${name}_BOTTOM`];
       const to = depths.pop();

@@ -53,7 +53,7 @@ func (n BillLine) quantity(x float64) string {
 func (n BillLine) bought() string {
 	s := n.quantity(n.Buy)
 	if n.Packs > 0 {
-		s = fmt.Sprintf("%s in %d", s, n.Packs)
+		s = fmt.Sprintf("%d × %s", n.Packs, n.quantity(n.Buy/float64(n.Packs)))
 	}
 	return s
 }

@@ -15,6 +15,11 @@
 // says why. Markdown and summary are for people and write 0.1 mm; CSV and JSON
 // carry four decimals.
 //
+// With Options.Bill the list reckons what to buy as well: lengths or areas of each
+// kind of board, with the waste that is stated, fittings summed up by what they are,
+// the mass of each part and of the box, and the cost at the prices that are given.
+// Nothing of it is made up: what has no price is listed as unpriced, never as 0.
+//
 // In all words, left, right, upper and lower mean the panel as one looks at its
 // machined face; places count up from its lower edge and right from its left
 // edge; the place of a hole is that of its centre.

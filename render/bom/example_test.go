@@ -104,3 +104,34 @@ func ExampleWriteSummary() {
 	//
 	//   Outside, the box measures 159.6 here; front is 14.6 narrower: left takes 14.6.
 }
+
+// A bill says what to buy, at the prices of the user's shop; what has none there is
+// unpriced.
+func ExampleWriteSummaryWith() {
+	terms := &bom.Terms{
+		Density:  func(material string) (float64, bool) { return 583, material == "larch" },
+		Waste:    0.1,
+		Prices:   []bom.Price{{Of: "larch", Per: bom.SquareMetre, Amount: 42}},
+		Currency: "EUR",
+	}
+	if err := bom.WriteSummaryWith(os.Stdout, tray(), bom.Options{Bill: terms}); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// seed tray
+	//             wide   deep  high
+	//   inside   130.4  130.4  60.0
+	//   outside  159.6  159.6  74.6  the walls, up to the upper edge
+	//   overall  159.6  159.6  74.6  the whole box
+	//
+	//   item  qty  parts                     along  across  thick
+	//      1    4  front, back, left, right   74.6   145.0   14.6  larch
+	//      2    1  floor                     130.4   130.4   14.6  larch
+	//
+	//      to buy                       cost
+	//   0.0663 m²  larch, 15 thick  2.78 EUR
+	//
+	//   0.513 kg; cost 2.78 EUR
+	//
+	//   Outside, the box measures 159.6 here; front is 14.6 narrower: left takes 14.6.
+}

@@ -21,6 +21,7 @@ type Fitting struct {
 	Proud         box.MM         // how far its head stands off the wood
 	Where         []box.Part
 	Why           string
+	Hangs         bool // the box hangs by it
 }
 
 func fittingsOf(fs []box.Fitting) []Fitting {
@@ -104,7 +105,7 @@ func WriteFittingsCSV(w io.Writer, plan *box.Plan, o Options) error {
 		return err
 	}
 	var b strings.Builder
-	b.WriteString("count,what,size,length_mm,width_mm,area_mm2,where,why\r\n")
+	b.WriteString("count,what,size,length_mm,width_mm,area_mm2,where,why,proud_mm\r\n")
 	some := func(x float64) string {
 		if !(x > 0) {
 			return ""
@@ -113,7 +114,7 @@ func WriteFittingsCSV(w io.Writer, plan *box.Plan, o Options) error {
 	}
 	for _, f := range l.Fittings {
 		b.WriteString(strings.Join([]string{strconv.Itoa(f.Count), quoted(f.What), quoted(f.Size), some(float64(f.Length)), some(float64(f.Width)), some(f.Area),
-			quoted(joinParts(f.Where, "; ")), quoted(f.Why)}, ",") + "\r\n")
+			quoted(joinParts(f.Where, "; ")), quoted(f.Why), some(float64(f.Proud))}, ",") + "\r\n")
 	}
 	_, err = io.WriteString(w, b.String())
 	return err

@@ -75,7 +75,7 @@ func TestFittingsAreListed(t *testing.T) {
 	rows, err := csv.NewReader(&fs).ReadAll()
 	require.NoError(t, err)
 	require.Len(t, rows, 3)
-	assert.Equal(t, []string{"count", "what", "size", "length_mm", "width_mm", "area_mm2", "where", "why"}, rows[0])
+	assert.Equal(t, []string{"count", "what", "size", "length_mm", "width_mm", "area_mm2", "where", "why", "proud_mm"}, rows[0])
 	assert.Equal(t, `'=felt|<b>"x"`, rows[1][1]) // no formula
 	assert.Equal(t, []string{"2", "strap", "25 x 315", "315", "25", "", "back"}, rows[2][:7])
 

@@ -138,9 +138,9 @@ func (l List) summaryBill(b *strings.Builder) {
 	if l.Bill == nil {
 		return
 	}
-	rows := [][]string{{"to buy", "", "size", ""}}
+	rows := [][]string{{"to buy", "", ""}}
 	if l.Bill.anyPrice() {
-		rows[0][3] = "cost"
+		rows[0][2] = "cost"
 	}
 	for _, n := range l.Bill.Lines {
 		cost := ""
@@ -149,10 +149,10 @@ func (l List) summaryBill(b *strings.Builder) {
 		} else if l.Bill.anyPrice() {
 			cost = "unpriced"
 		}
-		rows = append(rows, []string{n.bought(), plain(n.name()), plain(n.Size), cost})
+		rows = append(rows, []string{n.bought(), plain(n.name() + listed(n.Size)), cost})
 	}
 	b.WriteString("\n")
-	columns(b, rows, "rllr")
+	columns(b, rows, "rlr")
 	fmt.Fprintf(b, "\n  %s", l.massWords())
 	if l.Bill.Priced > 0 {
 		fmt.Fprintf(b, "; cost %s", money(l.Bill.Cost, l.Bill.Currency))

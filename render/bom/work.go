@@ -160,24 +160,6 @@ func (d *describer) island(w *Work) {
 	}
 }
 
-// endBore describes a hole into an edge, of which the panel shows the shadow: as
-// wide as the hole, between two depths that are its diameter apart.
-func (d *describer) endBore(w *Work) {
-	dia := float64(d.op.To - d.op.From)
-	w.Width = box.MM(nearest(dia, math.Min(d.step, fine)))
-	var c outline.Point
-	for _, r := range d.op.Region {
-		e := r.Extents()
-		c = outline.Point{X: (e.Min.X + e.Max.X) / 2, Y: (e.Min.Y + e.Max.Y) / 2}
-		w.Depth = box.MM(nearest(r.Area()/dia, math.Min(d.step, fine)))
-	}
-	w.What = fmt.Sprintf("hole %s, %s deep", mm(w.Width), mm(w.Depth))
-	w.Where = d.place(c.Y-d.v0) + " up, " + d.across(c.X)
-	if d.op.Source != "" {
-		w.Where = d.op.Source + ", its middle " + w.Where
-	}
-}
-
 // engraved describes lines: how long they are together, how wide and deep, with
 // what, and where their middle is.
 func (d *describer) engraved(w *Work) {
@@ -338,6 +320,10 @@ func (d describer) more() string {
 	case box.SideFar:
 		t += ", on the other face"
 	case box.SideEdge:
+		if d.op.Kind == box.OpBore {
+			t += fmt.Sprintf(", its middle %s below the machined face", tenth(float64(d.op.From+d.op.To)/2))
+			break
+		}
 		t += fmt.Sprintf(", in the edge, %s to %s below the machined face", mm(d.op.From), mm(d.op.To))
 	}
 	lo, hi, n := 0.0, 0.0, 0

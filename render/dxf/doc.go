@@ -25,6 +25,9 @@
 //	HOUSING_5.0_BOTTOM   the outline of its bottom, where its walls are tilted
 //	POCKET_3.0_8.0       work that begins 3 below the face
 //	EDGE_GROOVE_4.0_9.0  work inside the thickness, reached from an edge
+//	EDGE_BORE_6.1_8.5    the shadow of a round hole into an edge, between two depths;
+//	                     so also EDGE_FIXING. A screw or nail fills it: the solid
+//	                     does not have it
 //	TURNED_FACE          the far face as it lies when the part is turned over
 //	TURNED_POCKET_5.0    work on the far face, its depth counted from there
 //	GRAIN SIZE TEXT      the grain arrow, overall sizes, number and name: to read

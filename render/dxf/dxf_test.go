@@ -107,9 +107,13 @@ func roundTrip(t *testing.T, p box.Panel, s shapes, v Version) {
 			turned = true
 			continue
 		}
-		layer := strings.ToUpper(string(op.Kind)) + "_" + depth(float64(op.To))
+		word := strings.ToUpper(string(op.Kind))
+		if op.Use == box.UseFixing { // a drill of its own, a layer of its own
+			word = "FIXING"
+		}
+		layer := word + "_" + depth(float64(op.To))
 		if op.Side == box.SideEdge {
-			layer = "EDGE_" + strings.ToUpper(string(op.Kind)) + "_" + depth(float64(op.From)) + "_" + depth(float64(op.To))
+			layer = "EDGE_" + word + "_" + depth(float64(op.From)) + "_" + depth(float64(op.To))
 		}
 		for _, c := range op.Region {
 			want(layer, c)

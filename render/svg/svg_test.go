@@ -83,9 +83,13 @@ func TestRoundTrip(t *testing.T) {
 					if op.InOutline || op.Side == box.SideFar {
 						continue
 					}
-					layer := name(string(op.Kind), op.To)
+					word := string(op.Kind)
+					if op.Use == box.UseFixing { // a drill of its own, a layer of its own
+						word = "fixing"
+					}
+					layer := name(word, op.To)
 					if op.Side == box.SideEdge {
-						layer = name(name("edge_"+string(op.Kind), op.From), op.To)
+						layer = name(name("edge_"+word, op.From), op.To)
 					}
 					for _, c := range op.Region {
 						find(layer, c)

@@ -18,9 +18,14 @@ import (
 // Main is the whole of an example: it reads the flag -out, writes the folder
 // and prints what was made. It ends the program with status 1 on a problem.
 func Main(name string, d box.Design, notes ...string) {
+	With(name, func(w io.Writer, dir string) error { return Run(w, dir, d, notes...) })
+}
+
+// With is Main for an example that does more: it reads the flag -out and runs it.
+func With(name string, run func(w io.Writer, dir string) error) {
 	out := flag.String("out", filepath.Join("out", name), "folder to write")
 	flag.Parse()
-	if err := Run(os.Stdout, *out, d, notes...); err != nil {
+	if err := run(os.Stdout, *out); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
@@ -32,16 +37,25 @@ func Run(w io.Writer, dir string, d box.Design, notes ...string) error {
 	if err != nil {
 		return err
 	}
-	written, err := render.Folder(dir, plan, render.Options{})
+	return Plan(w, dir, plan, bom.Options{}, notes...)
+}
+
+// Plan writes the folder of a plan with a list of its own, and prints the summary.
+func Plan(w io.Writer, dir string, plan *box.Plan, list bom.Options, notes ...string) error {
+	written, err := render.Folder(dir, plan, render.Options{BOM: list})
 	if err != nil {
 		return err
 	}
-	return Summary(w, dir, plan, written, notes...)
+	return summary(w, dir, plan, list, written, notes...)
 }
 
 // Summary prints parts, sizes, what was compensated, and the files written.
 func Summary(w io.Writer, dir string, plan *box.Plan, files render.Written, notes ...string) error {
-	if err := bom.WriteSummary(w, plan); err != nil {
+	return summary(w, dir, plan, bom.Options{}, files, notes...)
+}
+
+func summary(w io.Writer, dir string, plan *box.Plan, list bom.Options, files render.Written, notes ...string) error {
+	if err := bom.WriteSummaryWith(w, plan, list); err != nil {
 		return err
 	}
 	var b strings.Builder

@@ -101,6 +101,9 @@ func (j job) round() (at outline.Point, d float64, ok bool) {
 func (j job) what(v view) string {
 	op := j.op
 	depth := ""
+	if d, long, ok := j.edgeBore(); ok {
+		return fmt.Sprintf("ø%s %s deep in the edge", figure(d), figure(long))
+	}
 	switch {
 	case op.Side == box.SideEdge:
 		depth = fmt.Sprintf(" in the edge, %s to %s below the face", figure(j.s.from), figure(j.s.to))
@@ -131,6 +134,16 @@ func (j job) what(v view) string {
 	return string(op.Kind) + depth + " " + figure(b.Width()) + " × " + figure(b.Height())
 }
 
+// edgeBore is the diameter and the depth of a round hole into an edge, of which the
+// panel shows the shadow.
+func (j job) edgeBore() (d, long float64, ok bool) {
+	d = j.s.to - j.s.from
+	if j.op.Side != box.SideEdge || j.op.Kind != box.OpBore || len(j.s.top) != 1 || !(d > 0) {
+		return 0, 0, false
+	}
+	return d, j.s.top.Area() / d, true
+}
+
 // across is the width of a level or upright strip, and whether it is level.
 func (j job) across() (w float64, level, ok bool) {
 	if len(j.s.top) != 1 {
@@ -156,6 +169,16 @@ func (j job) where(v view) string {
 	b := j.s.top.Extents()
 	if len(j.s.top) == 0 {
 		return ""
+	}
+	if d, _, ok := j.edgeBore(); ok {
+		c, below := b.Centre(), ", "+figure((j.s.from+j.s.to)/2)+" below the face"
+		switch {
+		case math.Abs(b.Height()-d) < 1e-3:
+			return figure(c.Y-f.Min.Y) + " up" + below
+		case math.Abs(b.Width()-d) < 1e-3:
+			return figure(c.X-f.Min.X) + " from the left" + below
+		}
+		return "middle at " + figure(c.X-f.Min.X) + ", " + figure(c.Y-f.Min.Y) + below
 	}
 	if _, level, ok := j.across(); ok && j.strip() {
 		var s []string

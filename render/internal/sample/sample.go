@@ -118,11 +118,35 @@ func Strips() box.Design {
 	}
 }
 
+// Screwed has rows of screws and nails: through the lip of a rebate into an edge,
+// outward, in line with a wall at a slope, and into a face.
+func Screwed() box.Design {
+	row := func(over, under box.Part, at ...box.Anchor) box.Fixing {
+		return box.Fixing{Over: over, Under: under, What: "screw", Diameter: 3.5, Length: 40, Hole: 4, Pilot: 2.5, At: at}
+	}
+	batten := row(box.Back, box.FreePart("batten"), box.Anchor{Right: -20, Up: 130}, box.Anchor{Right: 20, Up: 130})
+	batten.Length, batten.From = 25, box.FromInner
+	landing := row(box.Front, box.FreePart("landing"), box.Anchor{Right: -30, Up: 92.7}, box.Anchor{Right: 30, Up: 92.7})
+	landing.From = box.FromInner
+	roof := row(box.Roof, box.Right, box.Anchor{Right: 67.3, Up: 40}, box.Anchor{Right: 67.3, Up: 90})
+	roof.What, roof.Hole = "nail", 2.5
+	return box.Design{
+		Name: "screwed", Board: board(), Size: box.Cavity{Width: 120, Depth: 120, Height: 240},
+		Roof: box.Pent{Pitch: 12, Over: box.Overhangs{Front: 40, Left: 20, Right: 20}}, Corners: box.Corners{Joint: joints.Rebate{}}, Floor: box.FloorBetween{},
+		Features: []box.Feature{box.Entrance{Shape: box.Round{Diameter: 32}, Above: 120}},
+		Outer:    []box.Outer{box.LandingBoard{Name: "landing", Below: 20, Width: 80, Deep: 60}, box.Batten{Name: "batten", Above: 100, Height: 60}},
+		Fixings: []box.Fixing{
+			row(box.Front, box.Left, box.Anchor{Right: -67.3, Up: 40}, box.Anchor{Right: -67.3, Up: 180}),
+			row(box.Left, box.Floor, box.Anchor{Right: -30, Up: -7.3}, box.Anchor{Right: 30, Up: -7.3}), landing, batten, roof,
+		},
+	}
+}
+
 // Plans are all of them, resolved.
 func Plans(t testing.TB) []*box.Plan {
 	t.Helper()
 	var ps []*box.Plan
-	for _, d := range []box.Design{Orchard(), Gable(), Hip(), Hexagon(), Bracket(), Strips()} {
+	for _, d := range []box.Design{Orchard(), Gable(), Hip(), Hexagon(), Bracket(), Strips(), Screwed()} {
 		p, err := d.Resolve()
 		if err != nil {
 			t.Fatalf("%s: %v", d.Name, err)
