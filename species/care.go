@@ -6,7 +6,6 @@ import (
 	"io"
 	"strings"
 
-	"holt.example/box"
 	"holt.example/species/cite"
 )
 
@@ -14,11 +13,12 @@ import (
 // high to hang it and which way it faces, what to do before it goes up, when and
 // how it is cleaned, the law, safety, and the sources used. It says what is
 // published; where nothing is, it says so. The site adds what is known of the
-// place, and may be zero. An empty preset is a box.Problem, any other error the
+// place, and may be zero. A preset that is empty or
+// of no region is a box.Problem, any other error the
 // writer's.
 func WriteCare(w io.Writer, animal Preset, site Site) error {
-	if animal.Form == "" || animal.Group == "" {
-		return box.Problem{Path: "WriteCare.animal", Code: "no-preset", Why: "the preset is empty: take one from Get or Find"}
+	if err := animal.check("WriteCare.animal"); err != nil {
+		return err
 	}
 	s := sheetOf{Writer: bufio.NewWriter(w), animal: animal, keys: animal.Sources}
 	fmt.Fprintf(s, "# Care of a box for %s\n\n", escape(animal.Common))

@@ -16,13 +16,14 @@ import (
 //
 // Only what can be measured on the plan is looked at; see Reviewed for the
 // rules that are. What holds at all times, of law and of safety, is Advice. A
-// nil plan, or a preset without a form, is a box.Problem.
+// nil plan, a preset without a form or of a region that does not exist, and a site
+// that cannot be are a box.Problem.
 func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 	if plan == nil {
 		return nil, box.Problem{Path: "Review.plan", Code: "nil-plan", Why: "there is no plan to review: resolve the design first"}
 	}
-	if animal.Form == "" || animal.Group == "" {
-		return nil, box.Problem{Path: "Review.animal", Code: "no-preset", Got: num(0), Why: "the preset is empty: take one from Get or Find"}
+	if err := animal.check("Review.animal"); err != nil {
+		return nil, err
 	}
 	if err := site.check(); err != nil {
 		return nil, err

@@ -2,6 +2,7 @@ package species
 
 import (
 	"errors"
+	"io"
 	"math"
 	"slices"
 	"strings"
@@ -323,6 +324,57 @@ func TestReviewBadInput(t *testing.T) {
 		t.Error(err)
 	}
 	if _, err := Review(plan, MustGet("great_tit"), Site{Place: "moon"}); !errors.As(err, &p) || p.Code != "unknown-value" {
+		t.Error(err)
+	}
+	for change, code := range map[string]func(*Preset){
+		"unknown-region": func(p *Preset) { p.Region = "atlantis" },
+		"unknown-group":  func(p *Preset) { p.Group = "dragon" },
+		"unknown-form":   func(p *Preset) { p.Form = "castle\x00" },
+		"no-preset":      func(p *Preset) { p.Region = "" },
+	} {
+		a := MustGet("great_tit")
+		code(&a)
+		if _, err := Review(plan, a, Site{}); !errors.As(err, &p) || p.Code != change {
+			t.Errorf("%s: %v", change, err)
+		}
+		if err := WriteCare(io.Discard, a, Site{}); !errors.As(err, &p) || p.Code != change {
+			t.Errorf("%s: %v", change, err)
+		}
+	}
+	nan := math.NaN()
+	for path, s := range map[string]Site{
+		"Lean": {Lean: box.Deg(nan)}, "Guard": {Guard: -1}, "Swing": {Swing: 19}, "Glue": {Glue: 7}, "Above": {Above: nan},
+	} {
+		if _, err := Review(plan, MustGet("great_tit"), s); !errors.As(err, &p) || p.Code != "range" || p.Path != "Review.site."+path {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+	for path, s := range map[string]Site{"Faces": {Faces: "up"}, "Inside": {Inside: "gold"}, "Outside": {Outside: "gold"}, "Place": {Place: "sea"}} {
+		if _, err := Review(plan, MustGet("great_tit"), s); !errors.As(err, &p) || p.Code != "unknown-value" || p.Path != "Review.site."+path || p.Try == "" {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+	// Values of the preset are the user's to change; nonsense in them panics nowhere.
+	for _, x := range []box.MM{-5, box.MM(nan), box.MM(math.Inf(1)), 1e300} {
+		a := MustGet("great_tit")
+		a.Inside = box.Cavity{Width: x, Depth: x, Height: x}
+		a.Entry.Width, a.Entry.Height, a.Entry.Above, a.WallLeast = x, x, x, x
+		a.Hole = Between(float64(x), float64(x))
+		if _, err := Review(plan, a, Site{}); err != nil {
+			t.Error(err)
+		}
+		if d, _, err := a.Design(box.Board{Thickness: 20}); err == nil {
+			if _, err := d.Resolve(); err == nil {
+				t.Errorf("a box of %v", x)
+			}
+		}
+	}
+	// A negative density is refused where the design is resolved, and the list of
+	// woods does not know the others.
+	if _, err := good().With(func(d *box.Design) { d.Board.Density = -400 }).Resolve(); !errors.As(err, &p) || p.Path != "Board.Density" {
+		t.Error(err)
+	}
+	if _, err := Weigh(resolve(t, good().With(func(d *box.Design) { d.Board.Material = "unobtainium" }))); !errors.As(err, &p) || p.Code != "no-density" {
 		t.Error(err)
 	}
 	for _, h := range []float64{-1, math.NaN(), math.Inf(1), 101} {
