@@ -35,14 +35,10 @@ func WriteCare(w io.Writer, animal Preset, site Site) error {
 	}
 	s.head("Law")
 	s.rules("legal-bat", "legal-dormouse", "legal-barn-owl", "legal-nest-uk", "legal-nest-us", "legal-nest-eu")
-	if animal.Group == Bat {
-		s.say("Never open, move or block a box for bats without a licence where the law asks for one; leave checking to people with licensed practice.", cite.Practice)
-	}
-	s.say("Local law and the advice of licensed people go before anything written here.", cite.Practice)
+	s.rules("licence-bat", "law-local")
 	s.head("Safety")
 	s.rules("safety-ladder", "safety-mass", "safety-dust", "sharp-cut")
-	s.say("Ask the owner before you fix a box to a tree, a wall or a pole, and look for dead branches and cables.", cite.Practice)
-	s.say("Keep children away from blades, ladders and dust; let them sand, number and watch.", cite.Practice)
+	s.rules("safety-owner", "safety-children")
 	writeUsed(s.Writer, sourcesOf(s.keys))
 	return s.Flush()
 }
@@ -73,7 +69,7 @@ func (s *sheetOf) rules(codes ...string) {
 		}
 		text := r.asks()
 		text = strings.ToUpper(text[:1]) + text[1:]
-		fmt.Fprintf(s, "- %s: %s (%s)\n", escape(text), escape(r.Why), escape(strings.Join(r.Cites(), ", ")))
+		fmt.Fprintf(s, "- %s. %s (%s)\n", escape(text), escape(r.Why), escape(strings.Join(r.Cites(), ", ")))
 		s.keys = append(s.keys, r.Sources...)
 	}
 }
@@ -117,8 +113,7 @@ func (s *sheetOf) clean() {
 	default:
 		s.say("Months: "+monthWords(s.animal.CleanMonths)+".", cite.Read)
 	}
-	s.say("Look first, from outside. Stop and come back later if the box is in use: in the breeding season by young, in winter by sleepers.", cite.Practice)
-	s.say("Wear gloves and a dust mask, and damp the old nest before you take it out: dry dust carries spores and fleas.", cite.Practice)
+	s.rules("clean-stop", "clean-dust")
 	s.say("Hot water and a brush will do; no sprays and no disinfectant. Let it dry before you close it, and clear the drains.", cite.Practice)
 	s.rules("open-bird")
 }

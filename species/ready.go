@@ -25,6 +25,9 @@ import (
 // The error is a *MissingError where a size that the form needs is 0.
 func (p Preset) Design(board box.Board) (d box.Design, assumed []string, err error) {
 	d, assumed, err = p.form(board)
+	if err == nil && board.Grain == box.GrainAuto && p.lengthwise(&d, board) {
+		assumed = append(assumed, "In parts much wider than they are high the grain runs lengthwise.")
+	}
 	if err != nil || !(board.Width > 0) || board.Grain == box.GrainNone {
 		return d, assumed, err
 	}
@@ -33,6 +36,48 @@ func (p Preset) Design(board box.Board) (d box.Design, assumed []string, err err
 		d.MadeUp = append(d.MadeUp, box.MadeUp{Of: box.Floor})
 	}
 	return d, append(assumed, fmt.Sprintf("What is wider than the board of %s mm is glued up of strips.", num(float64(board.Width)))), nil
+}
+
+// lengthwise turns the grain of low wide parts, which would break along it.
+func (p Preset) lengthwise(d *box.Design, board box.Board) bool {
+	w, deep, h := p.Inside.Width, p.Inside.Depth, p.Inside.Height
+	turned := board
+	turned.Grain = box.GrainAcross
+	turn := map[box.Part]bool{
+		box.Front: w > 2*h, box.Back: w > 2*h, box.Left: deep > 2*h, box.Right: deep > 2*h,
+		box.AllRoof: w > 2*deep || deep > 2*w,
+	}
+	boards := map[box.Part]box.Board{}
+	for part, yes := range turn {
+		if yes {
+			boards[part] = turned
+		}
+	}
+	if deep > 2*w {
+		turned.Grain = box.GrainUp // front to back
+		boards[box.Floor] = turned
+	}
+	if p.Group == Insect || len(boards) == 0 {
+		return false
+	}
+	if _, none := d.Floor.(box.NoFloor); none {
+		delete(boards, box.Floor)
+	}
+	if w, ok := openWall(d); ok {
+		delete(boards, w)
+	}
+	d.Boards = boards
+	return true
+}
+
+// openWall is the wall that a form leaves open.
+func openWall(d *box.Design) (box.Part, bool) {
+	for _, w := range d.Walls {
+		if w.Open {
+			return w.On, true
+		}
+	}
+	return "", false
 }
 
 // form is the ready form, each part of one board.

@@ -63,6 +63,11 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 			}
 		}
 	}
+	for i := range out { // where no place in it is meant, the middle of the part
+		if p := l.piece(out[i].Part); p != nil && out[i].Where == (box.Place{}) {
+			out[i].Where = placeOf(p.min.Add(p.max).Scale(0.5))
+		}
+	}
 	return out, nil
 }
 
@@ -131,7 +136,7 @@ var measured = []measure{
 	{code: "vent", look: ventArea, site: "HotSummers"}, {code: "vent-high", look: ventHigh}, {code: "vent-duck", look: ventCount},
 	{code: "roof-front", look: roofOver}, {code: "roof-side", look: roofOver}, {code: "roof-back", look: roofBack, site: "Place"}, {code: "roof-drip", look: roofDrip},
 	{code: "roof-slope", look: roofSlope}, {code: "roof-joint", look: roofJoint}, {code: "roof-ridge", look: roofRidge},
-	{code: "grain-vertical", look: grainUp}, {code: "end-grain", look: endGrain, partly: true}, {code: "back-batten", look: backBatten, partly: true, site: "Place, WetWall"},
+	{code: "grain-vertical", look: grainUp}, {code: "grain-short", look: grainShort}, {code: "end-grain", look: endGrain, partly: true}, {code: "back-batten", look: backBatten, partly: true, site: "Place, WetWall"},
 	{code: "panel-wide", look: panelWide}, {code: "movement", look: movement}, {code: "movement-mc", look: swingOf, partly: true, site: "Swing"},
 	{code: "open-bird", look: openBird}, {code: "open-secure", look: openSecure}, {code: "open-bat", look: openBat}, {code: "door-gap", look: doorGap},
 	{code: "treated", look: treated}, {code: "sheet", look: sheet}, {code: "durability", look: durability}, {code: "safety-mass", look: mass},
@@ -186,6 +191,8 @@ func (r Rule) asks() string {
 	out := r.Of
 	if r.Unit == "month" {
 		out += ", " + monthWords(r.Range.Months())
+	} else if r.Range == AtMost(0) {
+		out += ": none"
 	} else if !r.Range.Empty() {
 		out += ", " + r.allowed()
 	}

@@ -187,9 +187,12 @@ func furtherBreaks() []breach {
 		{"bare end grain of the long back", "great_tit", add(), Site{}, "end-grain"},
 		{"bare end grain in a loft", "great_tit", add(), Site{Place: Indoors}, ""},
 		{"bare end grain under a roof", "great_tit", func(d *box.Design) { d.Walls = nil }, Site{}, ""},
+		{"a shelf with its grain the short way", "great_tit", func(d *box.Design) {
+			d.Inner = []box.Inner{box.Shelf{Name: "rest", Above: 60, Gaps: box.Gaps{Front: 70}, Board: box.Board{Thickness: 15, Material: "robinia", Grain: box.GrainUp}}}
+		}, Site{}, "movement grain-short"},
 		{"a tall box of level boards", "great_tit", func(d *box.Design) {
 			d.Boards[box.Back] = box.Board{Thickness: 20, Material: "robinia", Grain: box.GrainAcross}
-		}, Site{}, "no-stock grain-vertical panel-wide"},
+		}, Site{}, "no-stock grain-vertical panel-wide grain-short"},
 	}
 }
 

@@ -167,7 +167,7 @@ func breaks() []breach {
 		{"roof short in front", "great_tit", func(d *box.Design) { d.Roof = box.Pent{Pitch: 10, Over: box.Overhangs{Front: 40, Left: 50, Right: 50}} }, Site{}, "roof-front"},
 		{"roof short aside", "great_tit", func(d *box.Design) { d.Roof = box.Pent{Pitch: 10, Over: box.Overhangs{Front: 60, Left: 30, Right: 50}} }, Site{}, "roof-side"},
 		{"roof level", "great_tit", func(d *box.Design) { d.Roof = box.Flat{Over: box.Overhangs{Front: 60, Left: 50, Right: 50}} }, Site{}, "roof-slope"},
-		{"grain across", "great_tit", with(func(b *box.Board) { b.Grain = box.GrainAcross }), Site{}, "no-stock no-stock no-stock no-stock grain-vertical grain-vertical grain-vertical grain-vertical panel-wide panel-wide panel-wide panel-wide"},
+		{"grain across", "great_tit", with(func(b *box.Board) { b.Grain = box.GrainAcross }), Site{}, "no-stock no-stock no-stock no-stock grain-vertical grain-vertical grain-vertical grain-vertical panel-wide panel-wide panel-wide panel-wide grain-short grain-short grain-short"},
 		{"treated", "great_tit", with(func(b *box.Board) { b.Material = "Pressure-treated pine" }), Site{}, "treated"},
 		{"untreated", "great_tit", with(func(b *box.Board) { b.Material = "untreated pine boards" }), Site{}, ""},
 		{"chipboard", "great_tit", with(func(b *box.Board) { b.Material, b.Grain = "chipboard", box.GrainNone }), Site{}, "sheet"},

@@ -29,6 +29,22 @@ func grainUp(l *look, r Rule) []box.Finding {
 	return out
 }
 
+// grainShort looks at parts as they stand, for strips that are glued hold together;
+// small ones are left alone.
+func grainShort(l *look, r Rule) []box.Finding {
+	var out []box.Finding
+	for i := range l.pieces {
+		if p := &l.pieces[i]; p.solidWood() && p.Length > 0 && p.Width > shortest {
+			f := r.against(p.Part, box.Place{}, float64(p.Width/p.Length), math.NaN())
+			for k := range f {
+				f[k].Why = fmt.Sprintf("%s is %s mm along the grain and %s across it. %s", p.Part, tenth(float64(p.Length)), tenth(float64(p.Width)), r.Why)
+			}
+			out = append(out, f...)
+		}
+	}
+	return out
+}
+
 // panelWide looks at single boards: of a made-up part at its strips.
 func panelWide(l *look, r Rule) []box.Finding {
 	var out []box.Finding
