@@ -45,6 +45,9 @@ func TestReadyForms(t *testing.T) {
 			if p.Key == "bat_multi_chamber" { // three chambers and two boards
 				in.Depth = 3*in.Depth + 2*20
 			}
+			if p.Form == Tunnel { // and a lobby of 150 beside it
+				in.Width += 150 + 20
+			}
 			if p.Group == Insect { // a frame round the block
 				if in.Depth > 0 && !close(dd, in.Depth+10) {
 					t.Errorf("%s: %v deep", p.Key, dd)

@@ -174,10 +174,10 @@ func furtherBreaks() []breach {
 		}, Site{}, ""},
 		// 150 - 32 = 118 beside, and the housing's cheek at 38 - 10: 28 - 16 = 12.
 		{"a partition beside the hole", "great_tit", func(d *box.Design) {
-			d.Inner = []box.Inner{box.Partition{Name: "wall", At: 38, Height: 240, Board: ply}}
+			d.Inner = []box.Inner{box.Partition{Name: "wall", At: 38, Above: 180, Height: 240, Board: ply}}
 		}, Site{}, "hole-joint"},
 		{"a partition farther away", "great_tit", func(d *box.Design) {
-			d.Inner = []box.Inner{box.Partition{Name: "wall", At: 45, Height: 240, Board: ply}}
+			d.Inner = []box.Inner{box.Partition{Name: "wall", At: 45, Above: 180, Height: 240, Board: ply}}
 		}, Site{}, ""},
 		{"a gable that falls towards the back", "great_tit", func(d *box.Design) {
 			unscrewed(d)

@@ -243,7 +243,7 @@ func otherBreaks() []breach {
 		{"no landing for bats", "bat_flat_box_eu", func(d *box.Design) { d.Walls[0].Below = 40 }, Site{}, "bat-landing"},
 		{"bats hung low", "bat_flat_box_eu", func(*box.Design) {}, Site{Above: 2}, "bat-height"},
 		{"a short house for bats", "bat_multi_chamber", roomOf(355.6, 97.3, 480), Site{}, "bat-size-na cavity-height"},
-		{"dogs at the hedgehog's", "hedgehog", wayOf(box.Entrance{Shape: box.Rect{Width: 180, Height: 140}}), Site{}, "hole-size hedgehog-entrance"},
+		{"dogs at the hedgehog's", "hedgehog", wayOf(box.Entrance{Shape: box.Rect{Width: 140, Height: 180}, Above: 10, Right: -210}), Site{}, "hole-size hedgehog-entrance"},
 	}
 }
 
