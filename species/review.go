@@ -32,10 +32,9 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 	if err != nil {
 		return nil, err
 	}
-	if l.fixed, err = CheckFixings(plan, site.Fixings); err != nil {
+	if err := l.drive(); err != nil {
 		return nil, err
 	}
-	l.fixed = append(l.fixed, l.structural()...)
 	var last []box.Finding // of no rule's own
 	for _, f := range l.fixed {
 		if !slices.ContainsFunc(measured, func(m measure) bool { return m.code == f.Code }) {
@@ -142,13 +141,14 @@ var measured = []measure{
 	{code: "treated", look: treated}, {code: "sheet", look: sheet}, {code: "durability", look: durability}, {code: "safety-mass", look: mass},
 	{code: "inside-bare", look: insideBare, partly: true, site: "Inside"}, {code: "outside-finish", look: outsideFinish, partly: true, site: "Outside"},
 	{code: "glue-d3", look: glueClass, partly: true, site: "Glue"}, {code: "glue-d4", look: glueClass, partly: true, site: "Glue"},
-	{code: "rust", look: rust, partly: true, site: "Stainless, Fixings"}, {code: "staples", look: staples, partly: true},
+	{code: "rust", look: rust, partly: true, site: "Fixings, Stainless"}, {code: "staples", look: staples, partly: true},
 	{code: "points", look: points, partly: true},
 	{code: "fastener-length", look: fixed, partly: true, site: "Fixings"}, {code: "fastener-endgrain", look: fixed, partly: true, site: "Fixings"},
 	{code: "nail-penetration", look: fixed, partly: true, site: "Fixings"}, {code: "screw-penetration", look: fixed, partly: true, site: "Fixings"},
 	{code: "edge-nopre", look: fixed, partly: true, site: "Fixings"}, {code: "end-nopre", look: fixed, partly: true, site: "Fixings"},
 	{code: "edge-pre", look: fixed, partly: true, site: "Fixings"}, {code: "end-pre", look: fixed, partly: true, site: "Fixings"},
 	{code: "into-edge", look: fixed, partly: true, site: "Fixings"}, {code: "fixing-small", look: fixed, partly: true, site: "Fixings"},
+	{code: "mounting-pull", look: fixed, site: "Mounting"}, {code: "mounting-shear", look: fixed, site: "Mounting"},
 	{code: "tree-fixing", look: treeFixing, partly: true, site: "Place"},
 	{code: "bat-gap", look: batGap}, {code: "bat-landing", look: batLanding}, {code: "bat-size-na", look: batSize}, {code: "hedgehog-entrance", look: entranceSides},
 	{code: "bat-height", look: height, site: "Above"}, {code: "height-small", look: height, site: "Above"}, {code: "bat-tree", look: batTree, site: "Place"},

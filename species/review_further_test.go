@@ -340,6 +340,25 @@ func TestMadeUpParts(t *testing.T) {
 	}
 }
 
+// TestFastenedDesignReviewed: Review looks at the rows that a design states.
+func TestFastenedDesignReviewed(t *testing.T) {
+	d, rows, err := Fasten(good(), FixWith{})
+	if err != nil || len(rows) == 0 {
+		t.Fatal(rows, err)
+	}
+	if got := codes(t, d, "great_tit", Site{}); len(got) != 0 {
+		t.Errorf("%q", got)
+	}
+	d = d.With(func(d *box.Design) { d.Fixings[0].Diameter, d.Fixings[0].Hole, d.Fixings[0].Pilot = 6, 6, 4 })
+	if got := codes(t, d, "great_tit", Site{}); !slices.Equal(got, []string{"fixing-small"}) { // 20 / 4 = 5
+		t.Errorf("%q", got)
+	}
+	d = d.With(func(d *box.Design) { d.Fixings[0].Metal, d.Board.Material = "stainless steel", "white oak" })
+	if got := codes(t, d, "great_tit", Site{}); !slices.Contains(got, "rust") { // the other rows
+		t.Errorf("%q", got)
+	}
+}
+
 // fixingBreaks break the rules on nails and screws: one row of them each, through
 // the left side of 20 into the floor. Advice on load is for heavy boxes only.
 func fixingBreaks() []breach {
@@ -369,6 +388,10 @@ func fixingBreaks() []breach {
 		// pilot, 5 d = 20 without, and 7 d = 28 or 10 d = 40 to the end; for the edge
 		// of sheets the table has more. Penetration 7 d = 28; t/6 = 3.3.
 		{"a heavy box, screws in order", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(3, 50, 2)}), ""},
+		// 200 kg more on nails of 2 mm that hold 20 mm: neither draws nor bears.
+		{"hung on pins", "great_tit", func(d *box.Design) { d.Features = append(d.Features, box.Hang{}) },
+			Site{Mounting: Mounting{With: nail(2, 45, 0), Load: 200}}, "mounting-pull mounting-shear"},
+		{"hung on screws", "great_tit", func(d *box.Design) { d.Features = append(d.Features, box.Hang{}) }, Site{Mounting: Mounting{Into: "Scots pine"}}, ""},
 		{"near the edge", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(3, 50, 2), Off: 4}), "edge-pre"},
 		{"near the end", "great_tit", none, with(Fixing{Structural: true, End: 10, With: screw(3, 50, 2)}), "end-pre"},
 		{"near the edge without a pilot", "great_tit", none, with(Fixing{Structural: true, End: 60, With: nail(2.5, 50, 0)}), "edge-nopre"},

@@ -133,6 +133,22 @@ var further = []Rule{
 		Basis: cite.Practice,
 	},
 	{
+		Code: "mounting-pull", Severity: box.Warning,
+		Scope:   Scope{When: "it hangs by hanging holes"},
+		Of:      "load that the upper fixings bear against being drawn out",
+		Unit:    "N",
+		Why:     "Take more, longer or thicker ones.",
+		Sources: []string{"fpl-gtr-282"},
+	},
+	{
+		Code: "mounting-shear", Severity: box.Warning,
+		Scope: Scope{When: "it hangs by hanging holes"},
+		Of:    "load that each fixing bears square to its length",
+		Unit:  "N",
+		Why:   "Take more, longer or thicker ones.",
+		Basis: cite.Memory,
+	},
+	{
 		Code: "housing-depth", Severity: box.Advice,
 		Of:    "depth of a housing as a share of the thickness",
 		Range: AtLeast(0.25), Unit: "1",
