@@ -62,8 +62,11 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 			}
 		}
 	}
-	for i := range out { // where no place in it is meant, the middle of the part
-		if p := l.piece(out[i].Part); p != nil && out[i].Where == (box.Place{}) {
+	for i := range out {
+		switch p := l.piece(out[i].Part); {
+		case p == nil: // the floor of a box without one: it is the box that is meant
+			out[i].Part = ""
+		case out[i].Where == (box.Place{}):
 			out[i].Where = placeOf(p.min.Add(p.max).Scale(0.5))
 		}
 	}

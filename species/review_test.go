@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -266,6 +267,40 @@ func TestEveryMeasureIsBroken(t *testing.T) {
 		}
 	}
 	t.Logf("%d designs break %d measured rules of %d", n, len(seen), len(Rules()))
+}
+
+// TestFindingsReadAloud: what Review says of rules ends like a sentence, holds no
+// hole where a value was not known, and does not run two sentences into one.
+func TestFindingsReadAloud(t *testing.T) {
+	fixings := []string{"fastener-length", "fastener-endgrain", "fixing-small", "edge-pre", "edge-nopre", "end-pre", "end-nopre", "points", "mounting-pull", "mounting-shear"}
+	run := regexp.MustCompile(`: [A-Z][a-z]+ [a-z]`)
+	look := func(fs []box.Finding) {
+		for _, f := range fs {
+			w := f.Why
+			bad := strings.Contains(w, "NaN") || strings.Contains(w, "Inf") || strings.Contains(w, "  ") || strings.Contains(w, "..") || strings.Contains(w, "%!") || strings.Contains(w, " .")
+			if !slices.Contains(fixings, f.Code) && !strings.HasPrefix(f.Code, "shop-") && !strings.HasPrefix(f.Code, "hand-") {
+				bad = bad || !strings.HasSuffix(w, ".") || run.MatchString(w)
+			}
+			if bad {
+				t.Errorf("%s: %s", f.Code, w)
+			}
+		}
+	}
+	for _, list := range [][]breach{breaks(), furtherBreaks(), fixingBreaks()} {
+		for _, c := range list {
+			fs, err := Review(resolve(t, good().With(c.change)), MustGet(c.key), c.site)
+			if err != nil {
+				t.Fatal(err)
+			}
+			look(fs)
+		}
+	}
+	for _, c := range append(otherBreaks(), otherFurther()...) {
+		look(reviewOf(t, c))
+	}
+	for _, p := range All() {
+		look(Advice(p))
+	}
 }
 
 // TestMovement: 150 mm across the grain at 4 % change with 0.4 of play: exactly
