@@ -27,7 +27,7 @@ func WriteCare(w io.Writer, animal Preset, site Site) error {
 	}
 	s.hang(site)
 	s.head("Before it goes up")
-	s.rules("inside-bare", "outside-finish", "bat-colour", "bedding", "open-secure", "hole-plate", "dormouse-back", "alien", "points", "bee-renew")
+	s.rules("inside-bare", "outside-finish", "bat-colour", "bedding", "open-secure", "hole-plate", "dormouse-back", "alien", "points")
 	s.clean()
 	s.head("What the sources add")
 	for _, c := range animal.Cautions {
@@ -37,7 +37,10 @@ func WriteCare(w io.Writer, animal Preset, site Site) error {
 	s.rules("legal-bat", "legal-dormouse", "legal-barn-owl", "legal-nest-uk", "legal-nest-us", "legal-nest-eu")
 	s.rules("licence-bat", "law-local")
 	s.head("Safety")
-	s.rules("safety-ladder", "safety-mass", "safety-dust", "sharp-cut")
+	if s.animal.Form != Tunnel {
+		s.rules("safety-ladder", "safety-mass")
+	}
+	s.rules("safety-dust", "sharp-cut")
 	s.rules("safety-owner", "safety-children")
 	writeUsed(s.Writer, sourcesOf(s.keys))
 	return s.Flush()
@@ -75,7 +78,7 @@ func (s *sheetOf) rules(codes ...string) {
 }
 
 func (s *sheetOf) hang(site Site) {
-	s.head("Where it hangs")
+	s.head("Where it goes")
 	if m := s.animal.Mount; m.Empty() {
 		s.say("The sources used give no height for it.", cite.Read)
 	} else {
@@ -89,6 +92,9 @@ func (s *sheetOf) hang(site Site) {
 		s.say("Into the sun for several hours a day, with a free drop below; out of artificial light.", cite.Practice)
 	case s.animal.Form == Tunnel:
 		s.say("On the ground in a quiet, dry place, the entrance out of the wind.", cite.Practice)
+		return
+	case s.animal.Group == Insect:
+		s.say("In the sun, dry, out of the wind, and so firm that it does not swing.", cite.Practice)
 	default:
 		s.rules("aspect", "tilt-forward")
 	}
@@ -108,6 +114,12 @@ func (s *sheetOf) clean() {
 		s.say("It is not cleaned: droppings fall out below. Do not open it.", cite.Practice)
 		s.rules("open-bat")
 		return
+	case s.animal.Group == Insect:
+		s.say("Bees winter in it: leave it where it is until the spring brood has flown.", cite.Practice)
+		s.rules("bee-renew")
+		return
+	case s.animal.Key == dormouse:
+		s.say("Whoever holds a licence to look in cleans it too; all others leave it alone.", cite.Practice)
 	case len(s.animal.CleanMonths) == 0:
 		s.say("The sources used name no months; wait until the breeding season is over and the box is empty.", cite.Practice)
 	default:

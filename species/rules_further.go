@@ -96,7 +96,7 @@ var further = []Rule{
 	{
 		Code: "clean-dust", Severity: box.Advice,
 		Scope: Scope{Groups: []Group{Bird, Mammal}},
-		Of:    "gloves and a dust mask for cleaning",
+		Of:    "cleaning",
 		Why:   "Wear gloves and a dust mask, and damp the old nest before you take it out: dry dust carries spores and fleas.",
 		Basis: cite.Practice,
 	},
