@@ -283,6 +283,7 @@ func TestMadeUpParts(t *testing.T) {
 		return good().With(func(d *box.Design) {
 			d.Size = box.Cavity{Width: 190, Depth: 130, Height: 250}
 			d.MadeUp = []box.MadeUp{{Of: box.Front, Width: 130, Joint: j}}
+			d.Features[0] = box.Entrance{Shape: box.Round{Diameter: 32}, Above: 195, Right: 45} // off the joint
 		})
 	}
 	// Front and back are 230 wide: one board of them is wider than 200, and than
@@ -317,6 +318,18 @@ func TestMadeUpParts(t *testing.T) {
 	for _, code := range []string{"hole-size", "hole-above-120", "hole-side-margin"} { // 95 - 60 - 19 = 16
 		if !strings.Contains(got, code) {
 			t.Errorf("no %s in %q", code, got)
+		}
+	}
+	// A hole through a dry joint, or 10 from it, has no wood there; beside a glued one
+	// it has. The strips of the front are 115 wide and meet in the middle.
+	for _, c := range []struct {
+		right box.MM
+		j     box.EdgeJoint
+		want  bool
+	}{{0, box.Shiplap{Lap: 12, Gap: 1.5}, true}, {26, box.Shiplap{Lap: 12, Gap: 1.5}, true}, {50, box.Shiplap{Lap: 12, Gap: 1.5}, false}, {0, box.EdgeGlued{}, false}} {
+		d := wide(c.j).With(func(d *box.Design) { d.Features[0] = box.Entrance{Shape: box.Round{Diameter: 32}, Above: 195, Right: c.right} })
+		if got := codes(t, d, "great_tit", Site{}); slices.Contains(got, "hole-joint") != c.want {
+			t.Errorf("%v, %T: %q", c.right, c.j, got)
 		}
 	}
 	// A floor of dry strips between the walls moves into its gaps; a glued one as a
