@@ -147,6 +147,7 @@ func furtherBreaks() []breach {
 		{"D3 in a loft", "great_tit", func(d *box.Design) { d.Corners.Joint = joints.Rebate{}; d.Walls = nil }, Site{Glue: timber.D3, Place: Indoors}, ""},
 		{"D2 in a loft", "great_tit", func(d *box.Design) { d.Corners.Joint = joints.Rebate{}; d.Walls = nil }, Site{Glue: timber.D2, Place: Indoors}, "glue-d3"},
 		{"oak and steel", "great_tit", func(d *box.Design) { d.Board.Material = "rough sawn white oak" }, Site{}, "rust"},
+		{"Douglas fir and steel", "great_tit", func(d *box.Design) { d.Board.Material = "planed Douglas fir" }, Site{}, "inside-rough rust"},
 		{"oak and stainless steel", "great_tit", func(d *box.Design) { d.Board.Material = "white oak" }, Site{Stainless: true}, ""},
 		{"stapled", "great_tit", func(d *box.Design) {
 			d.Joints = []box.Between{{Over: box.Front, Under: box.Left, Joint: stapled{}}}

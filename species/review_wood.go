@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"holt.example/box"
+	"holt.example/species/internal/near"
 	"holt.example/species/timber"
 )
 
@@ -213,8 +214,17 @@ func woodOf(material string) (timber.Wood, bool) {
 			rest = append(rest, x)
 		}
 	}
-	w, err = timber.Get(strings.Join(rest, " "))
-	return w, err == nil
+	name := strings.Join(rest, " ")
+	if w, err = timber.Get(name); err == nil {
+		return w, true
+	}
+	// A name that the tables part by place, "Douglas-fir, coast": the first will do.
+	for _, w := range timber.Woods() {
+		if first, _, ok := strings.Cut(w.Name, ","); ok && near.Fold(first) == near.Fold(name) {
+			return w, true
+		}
+	}
+	return timber.Wood{}, false
 }
 
 // hasWord says that a text has one of the words, as a whole word.

@@ -45,7 +45,11 @@ func main() {
 }
 
 func run(w io.Writer) error {
-	design, screws, err := species.Fasten(Design, species.FixWith{})
+	steel := species.MetricScrews() // Douglas fir attacks plain steel
+	for i := range steel {
+		steel[i].Stainless = true
+	}
+	design, screws, err := species.Fasten(Design, species.FixWith{Fasteners: steel})
 	if err != nil {
 		return err
 	}
