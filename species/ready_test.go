@@ -30,6 +30,7 @@ func TestReadyForms(t *testing.T) {
 			if err != nil {
 				t.Errorf("%s: %v", p.Key, err)
 			}
+			readAloud(t, fs)
 			for _, f := range fs {
 				if f.Severity == box.Fault || f.Severity == box.Warning && f.Code != "movement" {
 					t.Errorf("%s of %s: %s: %s", p.Key, board.Material, f.Code, f.Why)

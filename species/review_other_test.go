@@ -42,6 +42,7 @@ func reviewOf(t *testing.T, c breach) []box.Finding {
 	if err != nil {
 		t.Fatal(err)
 	}
+	readAloud(t, fs)
 	return fs
 }
 
