@@ -195,6 +195,37 @@ func furtherBreaks() []breach {
 	}
 }
 
+// TestOpenSides: a box with a side left open needs no door, whichever side it is;
+// one that is shut does, and a front in grooves of walls that run on is no opening.
+func TestOpenSides(t *testing.T) {
+	hexagon := func(open int) box.Design {
+		d := good()
+		d.Size, d.Footprint, d.Opens, d.Walls = box.Cavity{Height: 250}, box.Regular{Sides: 6, Across: 150}, nil, nil
+		d.Roof, d.Features = box.Pent{Over: box.Overhangs{All: 50}}, []box.Feature{box.Drains{}}
+		if open > 0 {
+			d.Walls = []box.Wall{{On: box.WallN(open), Open: true}}
+		}
+		return d
+	}
+	for open := range 7 {
+		got := codes(t, hexagon(open), "great_tit", Site{})
+		if slices.Contains(got, "open-bird") != (open == 0) {
+			t.Errorf("wall %d open: %q", open, got)
+		}
+	}
+	for _, part := range []box.Part{box.Front, box.Back, box.Left, box.Right, ""} {
+		d := good().With(func(d *box.Design) {
+			d.Opens, d.Walls, d.Features = nil, nil, []box.Feature{box.Drains{}}
+			if part != "" {
+				d.Walls = []box.Wall{{On: part, Open: true}}
+			}
+		})
+		if got := codes(t, d, "great_tit", Site{}); slices.Contains(got, "open-bird") != (part == "") {
+			t.Errorf("%s open: %q", part, got)
+		}
+	}
+}
+
 // stapled is a butt that only staples hold.
 type stapled struct{ joints.Butt }
 
