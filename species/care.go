@@ -6,7 +6,6 @@ import (
 	"io"
 	"strings"
 
-	"holt.example/box"
 	"holt.example/species/cite"
 )
 
@@ -14,11 +13,12 @@ import (
 // high to hang it and which way it faces, what to do before it goes up, when and
 // how it is cleaned, the law, safety, and the sources used. It says what is
 // published; where nothing is, it says so. The site adds what is known of the
-// place, and may be zero. An empty preset is a box.Problem, any other error the
+// place, and may be zero. A preset that is empty or
+// of no region is a box.Problem, any other error the
 // writer's.
 func WriteCare(w io.Writer, animal Preset, site Site) error {
-	if animal.Form == "" || animal.Group == "" {
-		return box.Problem{Path: "WriteCare.animal", Code: "no-preset", Why: "the preset is empty: take one from Get or Find"}
+	if err := animal.check("WriteCare.animal"); err != nil {
+		return err
 	}
 	s := sheetOf{Writer: bufio.NewWriter(w), animal: animal, keys: animal.Sources}
 	fmt.Fprintf(s, "# Care of a box for %s\n\n", escape(animal.Common))
@@ -27,7 +27,7 @@ func WriteCare(w io.Writer, animal Preset, site Site) error {
 	}
 	s.hang(site)
 	s.head("Before it goes up")
-	s.rules("inside-bare", "outside-finish", "bat-colour", "bedding", "open-secure", "hole-plate", "dormouse-back", "alien", "points", "bee-renew")
+	s.rules("inside-bare", "outside-finish", "bat-colour", "bedding", "open-secure", "hole-plate", "dormouse-back", "alien", "points")
 	s.clean()
 	s.head("What the sources add")
 	for _, c := range animal.Cautions {
@@ -35,14 +35,13 @@ func WriteCare(w io.Writer, animal Preset, site Site) error {
 	}
 	s.head("Law")
 	s.rules("legal-bat", "legal-dormouse", "legal-barn-owl", "legal-nest-uk", "legal-nest-us", "legal-nest-eu")
-	if animal.Group == Bat {
-		s.say("Never open, move or block a box for bats without a licence where the law asks for one; leave checking to people with licensed practice.", cite.Practice)
-	}
-	s.say("Local law and the advice of licensed people go before anything written here.", cite.Practice)
+	s.rules("licence-bat", "law-local")
 	s.head("Safety")
-	s.rules("safety-ladder", "safety-mass", "safety-dust", "sharp-cut")
-	s.say("Ask the owner before you fix a box to a tree, a wall or a pole, and look for dead branches and cables.", cite.Practice)
-	s.say("Keep children away from blades, ladders and dust; let them sand, number and watch.", cite.Practice)
+	if s.animal.Form != Tunnel {
+		s.rules("safety-ladder", "safety-mass")
+	}
+	s.rules("safety-dust", "sharp-cut")
+	s.rules("safety-owner", "safety-children")
 	writeUsed(s.Writer, sourcesOf(s.keys))
 	return s.Flush()
 }
@@ -73,13 +72,13 @@ func (s *sheetOf) rules(codes ...string) {
 		}
 		text := r.asks()
 		text = strings.ToUpper(text[:1]) + text[1:]
-		fmt.Fprintf(s, "- %s: %s (%s)\n", escape(text), escape(r.Why), escape(strings.Join(r.Cites(), ", ")))
+		fmt.Fprintf(s, "- %s. %s (%s)\n", escape(text), escape(r.Why), escape(strings.Join(r.Cites(), ", ")))
 		s.keys = append(s.keys, r.Sources...)
 	}
 }
 
 func (s *sheetOf) hang(site Site) {
-	s.head("Where it hangs")
+	s.head("Where it goes")
 	if m := s.animal.Mount; m.Empty() {
 		s.say("The sources used give no height for it.", cite.Read)
 	} else {
@@ -93,6 +92,9 @@ func (s *sheetOf) hang(site Site) {
 		s.say("Into the sun for several hours a day, with a free drop below; out of artificial light.", cite.Practice)
 	case s.animal.Form == Tunnel:
 		s.say("On the ground in a quiet, dry place, the entrance out of the wind.", cite.Practice)
+		return
+	case s.animal.Group == Insect:
+		s.say("In the sun, dry, out of the wind, and so firm that it does not swing.", cite.Practice)
 	default:
 		s.rules("aspect", "tilt-forward")
 	}
@@ -112,13 +114,18 @@ func (s *sheetOf) clean() {
 		s.say("It is not cleaned: droppings fall out below. Do not open it.", cite.Practice)
 		s.rules("open-bat")
 		return
+	case s.animal.Group == Insect:
+		s.say("Bees winter in it: leave it where it is until the spring brood has flown.", cite.Practice)
+		s.rules("bee-renew")
+		return
+	case s.animal.Key == dormouse:
+		s.say("Whoever holds a licence to look in cleans it too; all others leave it alone.", cite.Practice)
 	case len(s.animal.CleanMonths) == 0:
 		s.say("The sources used name no months; wait until the breeding season is over and the box is empty.", cite.Practice)
 	default:
 		s.say("Months: "+monthWords(s.animal.CleanMonths)+".", cite.Read)
 	}
-	s.say("Look first, from outside. Stop and come back later if the box is in use: in the breeding season by young, in winter by sleepers.", cite.Practice)
-	s.say("Wear gloves and a dust mask, and damp the old nest before you take it out: dry dust carries spores and fleas.", cite.Practice)
+	s.rules("clean-stop", "clean-dust")
 	s.say("Hot water and a brush will do; no sprays and no disinfectant. Let it dry before you close it, and clear the drains.", cite.Practice)
 	s.rules("open-bird")
 }

@@ -13,8 +13,10 @@
 //
 // Preset.Design gives a whole ready form, to resolve as it is or to change.
 // Review holds a resolved plan against the rules and lists what differs as
-// findings, each with its source; Advice lists what no plan shows, of law,
-// seasons and safety; WriteFindings and its fellows write findings as text,
+// findings, each with its source. A Site tells it what no plan shows: the place,
+// which way the box faces, fixings, finish and glue; what is not told is not held
+// against the plan. Advice lists what even a site does not show, of law, seasons
+// and safety; WriteFindings and its fellows write findings as text,
 // Markdown and JSON, and WriteCare the sheet that goes with the box. A Workshop
 // says what its bits, saw, table and boards can make of a plan, Preset.Bits picks
 // drills and says what else their holes let in, Fasten gives a design its screws,

@@ -2,10 +2,13 @@ package species
 
 import (
 	"errors"
+	"math"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"holt.example/box"
+	"holt.example/species/timber"
 )
 
 func TestFind(t *testing.T) {
@@ -167,6 +170,55 @@ func FuzzFind(f *testing.F) {
 		for _, n := range u.Near {
 			if _, err := Find(n); err != nil {
 				t.Errorf("suggested %q does not find: %v", n, err)
+			}
+		}
+	})
+}
+
+// FuzzGet: no key panics in any table; what is unknown says so in one bounded
+// line, and is a box.Problem besides.
+func FuzzGet(f *testing.F) {
+	for _, s := range []string{"blue_tit", "hole-size", "bto_guide", "", "\x00\x1b[31m", "..\\..\\", "=cmd|' /C calc'!A0", strings.Repeat("tit_", 5000), "<script>", "Parus\xff\xfe"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, key string) {
+		_, e1 := Get(key)
+		_, e2 := RuleOf(key)
+		_, e3 := SourceOf(key)
+		_, e4 := PrintedFor(key)
+		_, e5 := Select(Query{Region: Region(key), Group: Group(key), Form: Form(key)})
+		_, e6 := timber.Get(key)
+		for i, err := range []error{e1, e2, e3, e4, e5, e6} {
+			if err == nil {
+				continue
+			}
+			if s := err.Error(); len(s) > 2000 || strings.ContainsAny(s, "\n\r\x00\x1b") || !utf8.ValidString(s) {
+				t.Errorf("%d: %.200q", i, s)
+			}
+			var u *UnknownError
+			var p box.Problem
+			if i < 5 && (!errors.As(err, &u) || !errors.As(err, &p) || !strings.HasPrefix(p.Code, "unknown-")) {
+				t.Errorf("%d: %v", i, err)
+			}
+		}
+	})
+}
+
+// FuzzSite: no site panics, and what is refused is a box.Problem.
+func FuzzSite(f *testing.F) {
+	f.Add("tree", "north", "none", 2.5, 3.0, 200.0, 4.0, 3)
+	f.Add("\x00", "up", "\xff", math.NaN(), math.Inf(1), -1.0, 1e300, -9)
+	plan, tit := good().MustResolve(), MustGet("great_tit")
+	f.Fuzz(func(t *testing.T, place, faces, coat string, above, lean, guard, swing float64, glue int) {
+		s := Site{Place: Place(place), Faces: Compass(faces), Inside: Coat(coat), Outside: Coat(coat), Above: above, Lean: box.Deg(lean), Guard: box.MM(guard), Swing: swing, Glue: timber.Glue(glue)}
+		fs, err := Review(plan, tit, s)
+		var p box.Problem
+		if err != nil && !errors.As(err, &p) {
+			t.Fatal(err)
+		}
+		for _, g := range fs {
+			if g.Why == "" || len(g.Sources) == 0 {
+				t.Errorf("%+v", g)
 			}
 		}
 	})

@@ -21,7 +21,8 @@ type look struct {
 	fittings             []box.Fitting
 	wholes               []box.Whole   // the made-up parts
 	strips               []piece       // as they are cut; without planes and corners
-	fixed                []box.Finding // what is wrong with Site.Fixings
+	fixings              []Fixing      // of the plan and the site
+	fixed                []box.Finding // what is wrong with them, and with what it hangs by
 	width, depth, height float64       // inside
 	outside              [3]float64
 }

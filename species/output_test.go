@@ -109,7 +109,7 @@ func TestCare(t *testing.T) {
 		if s != again.String() {
 			t.Errorf("%s: differs from run to run", p.Key)
 		}
-		for _, want := range []string{"# Care of a box for ", "## Where it hangs", "## Cleaning", "## Law", "## Safety", "### Sources", "The law of the place comes first", "Local law", "owner", "children", "blades", "dust", "adder"} {
+		for _, want := range []string{"# Care of a box for ", "## Where it goes", "## Cleaning", "## Law", "## Safety", "### Sources", "The law of the place comes first", "Local law", "owner", "children", "blades", "dust", "adder"} {
 			if !strings.Contains(s, want) {
 				t.Errorf("%s: no %q", p.Key, want)
 			}

@@ -1,6 +1,7 @@
 package species
 
 import (
+	"fmt"
 	"slices"
 
 	"holt.example/box"
@@ -111,6 +112,17 @@ func (p Preset) Spread(of PrintedSize) (r PrintRange, ok bool) {
 		}
 	}
 	return PrintRange{}, false
+}
+
+// check refuses a preset that no table gave: an empty one, or one of a form, a
+// group or a region that does not exist. The error is a box.Problem, or an
+// *UnknownError, which is one too.
+func (p Preset) check(path string) error {
+	if p.Form == "" || p.Group == "" || p.Region == "" {
+		return box.Problem{Path: path, Code: "no-preset", Got: fmt.Sprintf("%.80q", p.Key), Why: "the preset is empty: take one from Get or Find"}
+	}
+	_, err := Select(Query{Region: p.Region, Group: p.Group, Form: p.Form})
+	return err
 }
 
 // clone returns a copy that shares nothing with the tables.

@@ -16,15 +16,18 @@ import (
 // a raised floor with drains, a back that runs on above and below to hang it by,
 // and a way in for cleaning. An open front becomes an open face with a lip before
 // it, a shelf has an open face alone, a crevice has no floor, a grooved back to
-// land on and chambers one behind another where several are meant, and a tunnel
-// house stands on the ground without a floor, its tunnel left out. The hole for a
-// dormouse looks at the trunk, past two bars, and tubes for bees are bored in a
-// block that slips out of its frame. Boards of a stated width are glued up where
-// they are too narrow.
+// land on and chambers one behind another where several are meant, and a house on
+// the ground has a lobby beside its chamber and a tunnel. The hole for a dormouse
+// looks at the trunk, past two bars, and tubes for bees are bored in a block that
+// slips out of its frame. Boards of a stated width are glued up where they are too
+// narrow.
 //
 // The error is a *MissingError where a size that the form needs is 0.
 func (p Preset) Design(board box.Board) (d box.Design, assumed []string, err error) {
 	d, assumed, err = p.form(board)
+	if err == nil && board.Grain == box.GrainAuto && p.lengthwise(&d, board) {
+		assumed = append(assumed, "In parts much wider than they are high the grain runs lengthwise.")
+	}
 	if err != nil || !(board.Width > 0) || board.Grain == box.GrainNone {
 		return d, assumed, err
 	}
@@ -33,6 +36,48 @@ func (p Preset) Design(board box.Board) (d box.Design, assumed []string, err err
 		d.MadeUp = append(d.MadeUp, box.MadeUp{Of: box.Floor})
 	}
 	return d, append(assumed, fmt.Sprintf("What is wider than the board of %s mm is glued up of strips.", num(float64(board.Width)))), nil
+}
+
+// lengthwise turns the grain of low wide parts, which would break along it.
+func (p Preset) lengthwise(d *box.Design, board box.Board) bool {
+	w, deep, h := p.Inside.Width, p.Inside.Depth, p.Inside.Height
+	turned := board
+	turned.Grain = box.GrainAcross
+	turn := map[box.Part]bool{
+		box.Front: w > 2*h, box.Back: w > 2*h, box.Left: deep > 2*h, box.Right: deep > 2*h,
+		box.AllRoof: w > 2*deep || deep > 2*w,
+	}
+	boards := map[box.Part]box.Board{}
+	for part, yes := range turn {
+		if yes {
+			boards[part] = turned
+		}
+	}
+	if deep > 2*w {
+		turned.Grain = box.GrainUp // front to back
+		boards[box.Floor] = turned
+	}
+	if p.Group == Insect || len(boards) == 0 {
+		return false
+	}
+	if _, none := d.Floor.(box.NoFloor); none {
+		delete(boards, box.Floor)
+	}
+	if w, ok := openWall(d); ok {
+		delete(boards, w)
+	}
+	d.Boards = boards
+	return true
+}
+
+// openWall is the wall that a form leaves open.
+func openWall(d *box.Design) (box.Part, bool) {
+	for _, w := range d.Walls {
+		if w.Open {
+			return w.On, true
+		}
+	}
+	return "", false
 }
 
 // form is the ready form, each part of one board.
@@ -55,6 +100,8 @@ func (p Preset) form(board box.Board) (d box.Design, assumed []string, err error
 	switch {
 	case p.Form == Crevice:
 		return p.crevice(board)
+	case p.Form == Tunnel:
+		return p.house(board)
 	case p.Key == dormouse:
 		return p.trunk(board)
 	}
@@ -87,10 +134,6 @@ func (p Preset) form(board box.Board) (d box.Design, assumed []string, err error
 		}
 		d.Free = []box.Free{lip}
 		return d, append(assumed, "The lip is a board across the open front, from the lower edge of the sides."), nil
-	case Tunnel:
-		d.Floor = box.NoFloor{}
-		d.Walls, d.Features = nil, d.Features[1:2]
-		assumed = []string{"A pent roof of 10 degrees stands out 60 mm in front and 50 at the sides, with a drip groove under its edge.", "There is no floor, and the tunnel before the entrance is left out."}
 	default:
 		d.Opens = []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}}
 		assumed = append(assumed, "The roof opens: it hangs on a rubber strip along the back, and a hook on the left side keeps it shut.")
@@ -127,9 +170,34 @@ func (p Preset) crevice(board box.Board) (box.Design, []string, error) {
 	assumed := []string{"A pent roof of 15 degrees stands out 40 mm in front and 25 at the sides.", "The back runs on 60 mm above the roof, and 100 below the front to land on; it is grooved every 12 mm."}
 	if p.Key == "bat_multi_chamber" {
 		n = 3
-		assumed = append(assumed, "There are three chambers one behind another, with boards of the same kind between them; a gap on top lets bats climb over.")
+		assumed = append(assumed, "There are three chambers one behind another, with plywood for outdoors between them; a gap on top lets bats climb over.")
 	}
-	return forms.BatBox(forms.Bat{Name: p.Common, Board: board, Width: p.Inside.Width, Height: p.Inside.Height, Crevices: n, Crevice: p.Inside.Depth}), assumed, nil
+	return forms.BatBox(forms.Bat{Name: p.Common, Board: board, Width: p.Inside.Width, Height: p.Inside.Height, Crevices: n, Crevice: p.Inside.Depth, Baffle: plywood(board)}), assumed, nil
+}
+
+// plywood is for partitions that no board is wide enough for.
+func plywood(board box.Board) box.Board {
+	return box.Board{Thickness: thickest(board), Material: "exterior plywood", Grain: box.GrainNone}
+}
+
+// house is a chamber on the ground, with a lobby beside it and a tunnel to that.
+func (p Preset) house(board box.Board) (box.Design, []string, error) {
+	if !(p.Entry.Width > 0) {
+		return box.Design{}, nil, &MissingError{p.Key, "Entry.Width", "the sources used give no size: set one"}
+	}
+	lobby := p.Entry.Width + 10
+	in := p.Inside
+	in.Width += lobby + thickest(board)
+	d := forms.HedgehogHouse(forms.Hedgehog{Name: p.Common, Board: board, Inside: in, Doorway: p.Entry.Width, Lobby: lobby})
+	for i := range d.Inner {
+		if x, ok := d.Inner[i].(box.Lobby); ok {
+			x.Board = plywood(board)
+			d.Inner[i] = x
+		}
+	}
+	return d, []string{
+		fmt.Sprintf("Beside the chamber, on the left, lies a lobby %s mm wide, behind a partition of plywood for outdoors, and a tunnel of 300 mm leads into it.", num(float64(lobby))),
+		"A pent roof of 8 degrees stands out 40 mm in front and 25 elsewhere, under felt.", "It stands on two runners, on a floor with four drains, and has a vent under the eaves."}, nil
 }
 
 // trunk is the box whose hole looks at the trunk.

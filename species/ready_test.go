@@ -30,6 +30,7 @@ func TestReadyForms(t *testing.T) {
 			if err != nil {
 				t.Errorf("%s: %v", p.Key, err)
 			}
+			readAloud(t, fs)
 			for _, f := range fs {
 				if f.Severity == box.Fault || f.Severity == box.Warning && f.Code != "movement" {
 					t.Errorf("%s of %s: %s: %s", p.Key, board.Material, f.Code, f.Why)
@@ -44,6 +45,9 @@ func TestReadyForms(t *testing.T) {
 			in := p.Inside
 			if p.Key == "bat_multi_chamber" { // three chambers and two boards
 				in.Depth = 3*in.Depth + 2*20
+			}
+			if p.Form == Tunnel { // and a lobby of 150 beside it
+				in.Width += 150 + 20
 			}
 			if p.Group == Insect { // a frame round the block
 				if in.Depth > 0 && !close(dd, in.Depth+10) {

@@ -16,13 +16,14 @@ import (
 //
 // Only what can be measured on the plan is looked at; see Reviewed for the
 // rules that are. What holds at all times, of law and of safety, is Advice. A
-// nil plan, or a preset without a form, is a box.Problem.
+// nil plan, a preset without a form or of a region that does not exist, and a site
+// that cannot be are a box.Problem.
 func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 	if plan == nil {
 		return nil, box.Problem{Path: "Review.plan", Code: "nil-plan", Why: "there is no plan to review: resolve the design first"}
 	}
-	if animal.Form == "" || animal.Group == "" {
-		return nil, box.Problem{Path: "Review.animal", Code: "no-preset", Got: num(0), Why: "the preset is empty: take one from Get or Find"}
+	if err := animal.check("Review.animal"); err != nil {
+		return nil, err
 	}
 	if err := site.check(); err != nil {
 		return nil, err
@@ -31,10 +32,9 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 	if err != nil {
 		return nil, err
 	}
-	if l.fixed, err = CheckFixings(plan, site.Fixings); err != nil {
+	if err := l.drive(); err != nil {
 		return nil, err
 	}
-	l.fixed = append(l.fixed, l.structural()...)
 	var last []box.Finding // of no rule's own
 	for _, f := range l.fixed {
 		if !slices.ContainsFunc(measured, func(m measure) bool { return m.code == f.Code }) {
@@ -60,6 +60,14 @@ func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 			if f.Severity == s {
 				out = append(out, f)
 			}
+		}
+	}
+	for i := range out {
+		switch p := l.piece(out[i].Part); {
+		case p == nil: // the floor of a box without one: it is the box that is meant
+			out[i].Part = ""
+		case out[i].Where == (box.Place{}):
+			out[i].Where = placeOf(p.min.Add(p.max).Scale(0.5))
 		}
 	}
 	return out, nil
@@ -130,19 +138,20 @@ var measured = []measure{
 	{code: "vent", look: ventArea, site: "HotSummers"}, {code: "vent-high", look: ventHigh}, {code: "vent-duck", look: ventCount},
 	{code: "roof-front", look: roofOver}, {code: "roof-side", look: roofOver}, {code: "roof-back", look: roofBack, site: "Place"}, {code: "roof-drip", look: roofDrip},
 	{code: "roof-slope", look: roofSlope}, {code: "roof-joint", look: roofJoint}, {code: "roof-ridge", look: roofRidge},
-	{code: "grain-vertical", look: grainUp}, {code: "end-grain", look: endGrain, partly: true}, {code: "back-batten", look: backBatten, partly: true, site: "Place, WetWall"},
+	{code: "grain-vertical", look: grainUp}, {code: "grain-short", look: grainShort}, {code: "end-grain", look: endGrain, partly: true}, {code: "back-batten", look: backBatten, partly: true, site: "Place, WetWall"},
 	{code: "panel-wide", look: panelWide}, {code: "movement", look: movement}, {code: "movement-mc", look: swingOf, partly: true, site: "Swing"},
 	{code: "open-bird", look: openBird}, {code: "open-secure", look: openSecure}, {code: "open-bat", look: openBat}, {code: "door-gap", look: doorGap},
 	{code: "treated", look: treated}, {code: "sheet", look: sheet}, {code: "durability", look: durability}, {code: "safety-mass", look: mass},
 	{code: "inside-bare", look: insideBare, partly: true, site: "Inside"}, {code: "outside-finish", look: outsideFinish, partly: true, site: "Outside"},
 	{code: "glue-d3", look: glueClass, partly: true, site: "Glue"}, {code: "glue-d4", look: glueClass, partly: true, site: "Glue"},
-	{code: "rust", look: rust, partly: true, site: "Stainless, Fixings"}, {code: "staples", look: staples, partly: true},
+	{code: "rust", look: rust, partly: true, site: "Fixings, Stainless"}, {code: "staples", look: staples, partly: true},
 	{code: "points", look: points, partly: true},
 	{code: "fastener-length", look: fixed, partly: true, site: "Fixings"}, {code: "fastener-endgrain", look: fixed, partly: true, site: "Fixings"},
 	{code: "nail-penetration", look: fixed, partly: true, site: "Fixings"}, {code: "screw-penetration", look: fixed, partly: true, site: "Fixings"},
 	{code: "edge-nopre", look: fixed, partly: true, site: "Fixings"}, {code: "end-nopre", look: fixed, partly: true, site: "Fixings"},
 	{code: "edge-pre", look: fixed, partly: true, site: "Fixings"}, {code: "end-pre", look: fixed, partly: true, site: "Fixings"},
 	{code: "into-edge", look: fixed, partly: true, site: "Fixings"}, {code: "fixing-small", look: fixed, partly: true, site: "Fixings"},
+	{code: "mounting-pull", look: fixed, site: "Mounting"}, {code: "mounting-shear", look: fixed, site: "Mounting"},
 	{code: "tree-fixing", look: treeFixing, partly: true, site: "Place"},
 	{code: "bat-gap", look: batGap}, {code: "bat-landing", look: batLanding}, {code: "bat-size-na", look: batSize}, {code: "hedgehog-entrance", look: entranceSides},
 	{code: "bat-height", look: height, site: "Above"}, {code: "height-small", look: height, site: "Above"}, {code: "bat-tree", look: batTree, site: "Place"},
@@ -185,6 +194,8 @@ func (r Rule) asks() string {
 	out := r.Of
 	if r.Unit == "month" {
 		out += ", " + monthWords(r.Range.Months())
+	} else if r.Range == AtMost(0) {
+		out += ": none"
 	} else if !r.Range.Empty() {
 		out += ", " + r.allowed()
 	}

@@ -25,6 +25,7 @@ func TestReadyFormsInAnyWorkshop(t *testing.T) {
 			if err != nil || len(again) != len(fs) {
 				t.Fatal(p.Key, err)
 			}
+			readAloud(t, fs)
 			for i, f := range fs {
 				if f.Why == "" || len(f.Sources) == 0 || f.Code == "" || f.Why != again[i].Why {
 					t.Errorf("%s: %+v", p.Key, f)

@@ -17,7 +17,7 @@ func floorPreset(l *look, r Rule) []box.Finding {
 	if w == 0 || d == 0 || l.width == 0 || l.depth == 0 {
 		return nil
 	}
-	width, depth := l.width, l.depth
+	width, depth := l.chamber()
 	if l.animal.Form == Crevice { // the depth of one crevice is what is published
 		for i, c := range l.crevices() {
 			if i == 0 || c < depth {
@@ -66,21 +66,24 @@ func floorSides(l *look, r Rule) []box.Finding {
 	if l.width == 0 {
 		return nil
 	}
-	return r.against(box.Floor, box.Place{}, math.Min(l.width, l.depth), published(min(l.animal.Inside.Width, l.animal.Inside.Depth)))
+	w, d := l.chamber()
+	return r.against(box.Floor, box.Place{}, math.Min(w, d), published(min(l.animal.Inside.Width, l.animal.Inside.Depth)))
 }
 
 func floorWidth(l *look, r Rule) []box.Finding {
 	if l.width == 0 {
 		return nil
 	}
-	return r.against(box.Floor, box.Place{}, l.width, published(l.animal.Inside.Width))
+	w, _ := l.chamber()
+	return r.against(box.Floor, box.Place{}, w, published(l.animal.Inside.Width))
 }
 
 func floorArea(l *look, r Rule) []box.Finding {
 	if l.width == 0 {
 		return nil
 	}
-	return r.against(box.Floor, box.Place{}, float64(l.width*l.depth), published(l.animal.Inside.Width*l.animal.Inside.Depth))
+	w, d := l.chamber()
+	return r.against(box.Floor, box.Place{}, float64(w*d), published(l.animal.Inside.Width*l.animal.Inside.Depth))
 }
 
 // walls reports the thinnest wall.
@@ -216,29 +219,32 @@ func roofSlope(l *look, r Rule) []box.Finding {
 	return out
 }
 
-// crevices are the clear widths of the crevices, from the front: what inner parts
-// that stand parallel to front and back leave between them.
-func (l *look) crevices() []float64 {
-	front, back := l.piece(box.Front), l.piece(box.Back)
-	if front == nil || back == nil {
-		return []float64{math.Min(l.width, l.depth)}
+// gaps are the clear widths that inner parts parallel to a wall leave between it
+// and the wall opposite, so far away, from that wall on. Only parts count that run
+// over half of the other way and over half of the height.
+func (l *look) gaps(wall *piece, far, along float64) []float64 {
+	if wall == nil {
+		return []float64{far}
 	}
-	type slab struct{ near, far float64 } // from the front, square to it
+	type slab struct{ near, far float64 } // from the wall, square to it
 	list := []slab{{0, 0}}
 	for i := range l.pieces {
 		p := &l.pieces[i]
-		if !strings.HasPrefix(string(p.Part), "inner/") || math.Abs(p.outward.Dot(front.outward)) < 0.99 || p.max.X-p.min.X < l.width/2 {
+		if !strings.HasPrefix(string(p.Part), "inner/") || math.Abs(p.outward.Dot(wall.outward)) < 0.99 {
+			continue
+		}
+		if math.Max(p.max.X-p.min.X, p.max.Y-p.min.Y) < along/2 || p.max.Z-p.min.Z < l.height/2 {
 			continue
 		}
 		s := slab{math.Inf(1), math.Inf(-1)}
 		for _, v := range p.corners {
-			x := front.inner - front.outward.Dot(v)
+			x := wall.inner - wall.outward.Dot(v)
 			s.near, s.far = math.Min(s.near, x), math.Max(s.far, x)
 		}
 		list = append(list, s)
 	}
 	sort.Slice(list, func(i, k int) bool { return list[i].near < list[k].near })
-	list = append(list, slab{near: l.depth})
+	list = append(list, slab{near: far})
 	var out []float64
 	for i := 1; i < len(list); i++ {
 		if w := list[i].near - list[i-1].far; w > 1 { // else a lining that lies on a wall
@@ -246,6 +252,22 @@ func (l *look) crevices() []float64 {
 		}
 	}
 	return out
+}
+
+// crevices are the clear widths of the crevices, from the front.
+func (l *look) crevices() []float64 {
+	return l.gaps(l.piece(box.Front), l.depth, l.width)
+}
+
+// chamber is the width and depth of the largest room between partitions.
+func (l *look) chamber() (width, depth float64) {
+	for _, w := range l.gaps(l.piece(box.Left), l.width, l.depth) {
+		width = math.Max(width, w)
+	}
+	for _, d := range l.gaps(l.piece(box.Front), l.depth, l.width) {
+		depth = math.Max(depth, d)
+	}
+	return width, depth
 }
 
 func batGap(l *look, r Rule) []box.Finding {

@@ -7,7 +7,25 @@ import (
 	"holt.example/box"
 )
 
-// fixed picks what CheckFixings says of Site.Fixings.
+// drive gathers the fixings of the plan and of the site, and looks at them and at
+// what the box hangs by.
+func (l *look) drive() error {
+	structural := l.mass() > heavy
+	for _, r := range l.plan.Fixings() {
+		l.fixings = append(l.fixings, l.driven(l.plan, r, structural))
+	}
+	l.fixings = append(l.fixings, l.site.Fixings...)
+	var err error
+	if l.fixed, err = CheckFixings(l.plan, l.fixings); err != nil {
+		return err
+	}
+	l.fixed = append(l.fixed, l.structural()...)
+	hung, err := CheckMounting(l.plan, l.site.Mounting)
+	l.fixed = append(l.fixed, hung...)
+	return err
+}
+
+// fixed picks what is wrong with fixings by a rule.
 func fixed(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for _, f := range l.fixed {
@@ -22,7 +40,7 @@ func fixed(l *look, r Rule) []box.Finding {
 // deep they go into the second piece, and how thick they are for its edge.
 func (l *look) structural() []box.Finding {
 	var out []box.Finding
-	for _, f := range l.site.Fixings {
+	for _, f := range l.fixings {
 		a, b := l.piece(f.Over), l.piece(f.Under)
 		if !f.Structural || len(f.Places) == 0 || a == nil || b == nil {
 			continue

@@ -1,10 +1,8 @@
 package species
 
 import (
-	"errors"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"holt.example/box"
@@ -147,6 +145,7 @@ func furtherBreaks() []breach {
 		{"D3 in a loft", "great_tit", func(d *box.Design) { d.Corners.Joint = joints.Rebate{}; d.Walls = nil }, Site{Glue: timber.D3, Place: Indoors}, ""},
 		{"D2 in a loft", "great_tit", func(d *box.Design) { d.Corners.Joint = joints.Rebate{}; d.Walls = nil }, Site{Glue: timber.D2, Place: Indoors}, "glue-d3"},
 		{"oak and steel", "great_tit", func(d *box.Design) { d.Board.Material = "rough sawn white oak" }, Site{}, "rust"},
+		{"Douglas fir and steel", "great_tit", func(d *box.Design) { d.Board.Material = "planed Douglas fir" }, Site{}, "inside-rough rust"},
 		{"oak and stainless steel", "great_tit", func(d *box.Design) { d.Board.Material = "white oak" }, Site{Stainless: true}, ""},
 		{"stapled", "great_tit", func(d *box.Design) {
 			d.Joints = []box.Between{{Over: box.Front, Under: box.Left, Joint: stapled{}}}
@@ -174,10 +173,10 @@ func furtherBreaks() []breach {
 		}, Site{}, ""},
 		// 150 - 32 = 118 beside, and the housing's cheek at 38 - 10: 28 - 16 = 12.
 		{"a partition beside the hole", "great_tit", func(d *box.Design) {
-			d.Inner = []box.Inner{box.Partition{Name: "wall", At: 38, Height: 240, Board: ply}}
+			d.Inner = []box.Inner{box.Partition{Name: "wall", At: 38, Above: 180, Height: 240, Board: ply}}
 		}, Site{}, "hole-joint"},
 		{"a partition farther away", "great_tit", func(d *box.Design) {
-			d.Inner = []box.Inner{box.Partition{Name: "wall", At: 45, Height: 240, Board: ply}}
+			d.Inner = []box.Inner{box.Partition{Name: "wall", At: 45, Above: 180, Height: 240, Board: ply}}
 		}, Site{}, ""},
 		{"a gable that falls towards the back", "great_tit", func(d *box.Design) {
 			unscrewed(d)
@@ -187,64 +186,43 @@ func furtherBreaks() []breach {
 		{"bare end grain of the long back", "great_tit", add(), Site{}, "end-grain"},
 		{"bare end grain in a loft", "great_tit", add(), Site{Place: Indoors}, ""},
 		{"bare end grain under a roof", "great_tit", func(d *box.Design) { d.Walls = nil }, Site{}, ""},
+		{"a shelf with its grain the short way", "great_tit", func(d *box.Design) {
+			d.Inner = []box.Inner{box.Shelf{Name: "rest", Above: 60, Gaps: box.Gaps{Front: 70}, Board: box.Board{Thickness: 15, Material: "robinia", Grain: box.GrainUp}}}
+		}, Site{}, "movement grain-short"},
 		{"a tall box of level boards", "great_tit", func(d *box.Design) {
 			d.Boards[box.Back] = box.Board{Thickness: 20, Material: "robinia", Grain: box.GrainAcross}
-		}, Site{}, "no-stock grain-vertical panel-wide"},
+		}, Site{}, "no-stock grain-vertical panel-wide grain-short"},
 	}
 }
 
-// otherFurther breaks the rest of them on ready forms.
-func otherFurther() []breach {
-	none := func(*box.Design) {}
-	add := func(f ...box.Feature) func(*box.Design) {
-		return func(d *box.Design) { d.Features = append(d.Features, f...) }
+// TestOpenSides: a box with a side left open needs no door, whichever side it is;
+// one that is shut does, and a front in grooves of walls that run on is no opening.
+func TestOpenSides(t *testing.T) {
+	hexagon := func(open int) box.Design {
+		d := good()
+		d.Size, d.Footprint, d.Opens, d.Walls = box.Cavity{Height: 250}, box.Regular{Sides: 6, Across: 150}, nil, nil
+		d.Roof, d.Features = box.Pent{Over: box.Overhangs{All: 50}}, []box.Feature{box.Drains{}}
+		if open > 0 {
+			d.Walls = []box.Wall{{On: box.WallN(open), Open: true}}
+		}
+		return d
 	}
-	slot := func(up, high box.MM) func(*box.Design) {
-		return add(box.Cut{On: box.Front, Use: box.UseVent, Shape: box.Rect{Width: 150, Height: high}, At: box.Anchor{Level: box.LowestAbove, Up: up}})
+	for open := range 7 {
+		got := codes(t, hexagon(open), "great_tit", Site{})
+		if slices.Contains(got, "open-bird") != (open == 0) {
+			t.Errorf("wall %d open: %q", open, got)
+		}
 	}
-	bees := func(b box.BeeBlock) func(*box.Design) {
-		return func(d *box.Design) { d.Inner = []box.Inner{b} }
-	}
-	block := box.Board{Thickness: 150, Grain: box.GrainNone}
-	lid := func(d *box.Design) {
-		d.Outer = nil
-		d.Opens = []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}}
-	}
-	return []breach{
-		{"ducklings at a planed front", "wood_duck", none, Site{Planed: true}, "duck-ladder"},
-		{"a narrow ladder", "wood_duck", add(box.GripGrooves{}), Site{}, "duck-ladder"},
-		{"a ladder of 90", "wood_duck", add(box.GripGrooves{Length: 90}), Site{Planed: true}, ""},
-		{"swifts over a floor that runs out", "common_swift", func(d *box.Design) { d.Floor = box.FloorUnder{Over: box.Overhangs{Front: 30}} }, Site{}, "perch floor-recess"},
-		{"bats on planed boards", "bat_flat_box_eu", func(d *box.Design) { d.Features = nil }, Site{Planed: true}, "bat-rough"},
-		{"bats on planed boards with grooves", "bat_flat_box_eu", none, Site{Planed: true}, ""},
-		// The side of the rebate that lies open under the slope: 20 sin 15 = 5.2.
-		{"bats in a draught", "bat_flat_box_eu", func(d *box.Design) {
-			d.Joints = []box.Between{{Over: box.Back, Under: box.Roof, Joint: joints.Butt{EndSquare: true}}}
-		}, Site{}, "bat-draught"},
-		{"a lid on bats in Europe", "bat_flat_box_eu", lid, Site{}, "open-bat legal-bat"},
-		{"a lid on bats in America", "bat_single_chamber", lid, Site{}, "legal-bat"},
-		{"a hot house without a vent", "bat_single_chamber", none, Site{HotSummers: true}, "bat-vent"},
-		{"a vent at 152", "bat_single_chamber", slot(152, 12.5), Site{HotSummers: true}, ""},
-		{"a vent at 200", "bat_single_chamber", slot(200, 12.5), Site{HotSummers: true}, "bat-vent"},
-		{"a high vent at 152", "bat_single_chamber", slot(152, 20), Site{HotSummers: true}, "bat-vent"},
-		{"a dormouse against the bark", "hazel_dormouse", func(d *box.Design) {
-			for i := range d.Outer {
-				b := d.Outer[i].(box.Batten)
-				b.Board = box.Board{Thickness: 20}
-				d.Outer[i] = b
+	for _, part := range []box.Part{box.Front, box.Back, box.Left, box.Right, ""} {
+		d := good().With(func(d *box.Design) {
+			d.Opens, d.Walls, d.Features = nil, nil, []box.Feature{box.Drains{}}
+			if part != "" {
+				d.Walls = []box.Wall{{On: part, Open: true}}
 			}
-		}, Site{}, "dormouse-back"},
-		{"a dormouse in front", "hazel_dormouse", func(d *box.Design) {
-			d.Features = []box.Feature{box.Entrance{Shape: box.Round{Diameter: 32}, Above: 98}, box.Drains{}, box.DripGroove{}}
-		}, Site{}, "dormouse-back"},
-		{"short bores", "solitary_bees_mixed", bees(box.BeeBlock{Name: "block", Height: 198, Board: block, Rows: []box.BeeRow{{Diameter: 8, Depth: 80}}}), Site{}, "bee-closed"},
-		{"bores open behind", "solitary_bees_mixed", func(d *box.Design) {
-			d.Inner = nil
-			d.Free = []box.Free{{Name: "block", Board: box.Board{Thickness: 130, Grain: box.GrainNone}, Outline: rectangle(-60, 0, 60, 120), At: box.Place{Z: 5, Y: 65},
-				Up: box.Direction{Z: 1}, Cuts: []box.Cut{{Shape: box.Round{Diameter: 8}, At: box.Anchor{Up: 60}}}}}
-		}, Site{}, "bee-closed"},
-		{"wide bores", "solitary_bees_mixed", bees(box.BeeBlock{Name: "block", Height: 198, Board: block, Rows: []box.BeeRow{{Diameter: 12, Depth: 140}}}), Site{}, "hole-size bee-diameter"},
-		{"bores crowded", "solitary_bees_mixed", bees(box.BeeBlock{Name: "block", Height: 198, Board: block, Spacing: 15, Rows: []box.BeeRow{{Diameter: 6, Depth: 140}}}), Site{}, "bee-spacing"},
+		})
+		if got := codes(t, d, "great_tit", Site{}); slices.Contains(got, "open-bird") != (part == "") {
+			t.Errorf("%s open: %q", part, got)
+		}
 	}
 }
 
@@ -255,141 +233,6 @@ func (j stapled) Section(c joints.Corner) (joints.Section, error) {
 	s, err := j.Butt.Section(c)
 	s.Holds = []joints.Hold{{Kind: "staple"}}
 	return s, err
-}
-
-// TestBlade: a shelf that ends before a wall leaning by 50 degrees ends like it, in
-// an edge of 40: a blade, unless it is blunted.
-func TestBlade(t *testing.T) {
-	for blunt, want := range map[box.MM]bool{0: true, 1: false} {
-		d := good().With(func(d *box.Design) {
-			d.Walls = []box.Wall{{On: box.Left, Lean: 50}}
-			d.Opens = nil
-			d.Inner = []box.Inner{box.Shelf{Name: "rest", Above: 80, Gaps: box.Gaps{Left: 30, Front: 40}, Board: ply}}
-			d.Features = append(d.Features, box.Edging{On: []box.Part{box.InnerPart("rest")}, Blunt: blunt})
-		})
-		if got := codes(t, d, "great_tit", Site{}); slices.Contains(got, "points") != want {
-			t.Errorf("blunted by %v: %q", blunt, got)
-		}
-	}
-}
-
-// TestMadeUpParts: rules on the wall see the whole, those on grain, stock and
-// movement its strips.
-func TestMadeUpParts(t *testing.T) {
-	wide := func(j box.EdgeJoint) box.Design {
-		return good().With(func(d *box.Design) {
-			d.Size = box.Cavity{Width: 190, Depth: 130, Height: 250}
-			d.MadeUp = []box.MadeUp{{Of: box.Front, Width: 130, Joint: j}}
-		})
-	}
-	// Front and back are 230 wide: one board of them is wider than 200, and than
-	// any that is sold (225); two strips are not.
-	for _, c := range []struct {
-		name string
-		j    box.EdgeJoint
-		want string
-	}{
-		{"glued", box.EdgeGlued{}, "no-stock panel-wide"}, // of the back
-		{"tongue and groove, glued", box.TongueGroove{}, "no-stock panel-wide"},
-		// Two strips of 115 and a lap of 12 in boards of 130: 0.01 x 127 = 1.3.
-		{"shiplap, tight", box.Shiplap{Lap: 12}, "movement no-stock panel-wide"},
-		{"shiplap with gaps", box.Shiplap{Lap: 12, Gap: 1.5}, "no-stock panel-wide"},
-		{"tongue and groove, dry and tight", box.TongueGroove{Dry: true}, "movement no-stock panel-wide"},
-	} {
-		got := strings.Join(codes(t, wide(c.j), "great_tit", Site{}), " ")
-		if got = strings.Replace(got, "floor-preset ", "", 1); got != c.want {
-			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
-		}
-	}
-	fs, err := Review(resolve(t, wide(box.Shiplap{Lap: 12, Gap: 0.6})), MustGet("great_tit"), Site{})
-	k := slices.IndexFunc(fs, func(f box.Finding) bool { return f.Code == "movement" })
-	if err != nil || k < 0 || fs[k].Part != box.Front || math.Abs(fs[k].Got-0.6) > 1e-6 {
-		t.Errorf("%+v, %v", fs, err)
-	}
-	// The hole, its wood and the walls are asked of the whole front.
-	d := wide(nil).With(func(d *box.Design) {
-		d.Features[0] = box.Entrance{Shape: box.Round{Diameter: 38}, Above: 110, Right: 60}
-	})
-	got := strings.Join(codes(t, d, "great_tit", Site{}), " ")
-	for _, code := range []string{"hole-size", "hole-above-120", "hole-side-margin"} { // 95 - 60 - 19 = 16
-		if !strings.Contains(got, code) {
-			t.Errorf("no %s in %q", code, got)
-		}
-	}
-	// A floor of dry strips between the walls moves into its gaps; a glued one as a
-	// whole.
-	floor := func(j box.EdgeJoint) box.Design {
-		return good().With(func(d *box.Design) {
-			d.Boards = map[box.Part]box.Board{box.AllRoof: ply}
-			d.MadeUp = []box.MadeUp{{Of: box.Floor, Width: 70, Joint: j}}
-		})
-	}
-	for want, j := range map[string]box.EdgeJoint{"movement": box.EdgeGlued{}, "": box.Shiplap{Lap: 6, Gap: 1}} {
-		if got := strings.Join(codes(t, floor(j), "great_tit", Site{}), " "); got != want {
-			t.Errorf("floor, %T: %q", j, got)
-		}
-	}
-	// A fixing may name a strip.
-	plan := resolve(t, wide(nil))
-	f := Fixing{Over: box.StripN(box.Front, 1), Under: box.Left, Places: []box.Place{{X: -100}}, With: Fastener{Kind: "screw", Diameter: 4, Length: 50, Pilot: 3}}
-	if fs, err := CheckFixings(plan, []Fixing{f}); err != nil || len(fs) != 0 {
-		t.Errorf("%+v, %v", fs, err)
-	}
-}
-
-// fixingBreaks break the rules on nails and screws: one row of them each, through
-// the left side of 20 into the floor. Advice on load is for heavy boxes only.
-func fixingBreaks() []breach {
-	with := func(f Fixing) Site {
-		f.Over, f.Under, f.Places = box.Left, box.Floor, []box.Place{{X: -95}}
-		return Site{Fixings: []Fixing{f}}
-	}
-	screw := func(d, l, pilot box.MM) Fastener {
-		return Fastener{Kind: "screw", Diameter: d, Length: l, Pilot: pilot}
-	}
-	nail := func(d, l, pilot box.MM) Fastener {
-		return Fastener{Kind: "nail", Diameter: d, Length: l, Pilot: pilot}
-	}
-	none := func(*box.Design) {}
-	oak := func(d *box.Design) { d.Board.Material = "white oak" }
-	return []breach{
-		{"screws in order", "great_tit", none, with(Fixing{With: screw(4, 50, 3)}), ""},
-		{"screws short", "great_tit", none, with(Fixing{With: screw(4, 45, 3)}), "fastener-length"}, // 2.5 x 20 = 50
-		{"screws short for end grain", "great_tit", none, with(Fixing{With: screw(4, 50, 3), EndGrain: true}), "fastener-endgrain"},
-		{"screws without a pilot", "great_tit", none, with(Fixing{With: screw(4, 50, 0)}), "fixing-small"},
-		{"screws too thick", "great_tit", none, with(Fixing{With: screw(6, 50, 4)}), "fixing-small"}, // 20 / 4 = 5
-		// The floor is 150 wide: 20 and 148 are more than it takes.
-		{"screws that come out", "great_tit", none, with(Fixing{With: screw(4, 170, 3)}), "points"},
-		{"plain steel in oak", "great_tit", oak, with(Fixing{With: screw(4, 50, 3)}), "rust"},
-		{"stainless steel in oak", "great_tit", oak, with(Fixing{With: Fastener{Kind: "screw", Diameter: 4, Length: 50, Pilot: 3, Stainless: true}}), ""},
-		// Under load. Edge to the middle 10 mm: a screw of 4 needs 3 d = 12 with a
-		// pilot, 5 d = 20 without, and 7 d = 28 or 10 d = 40 to the end; for the edge
-		// of sheets the table has more. Penetration 7 d = 28; t/6 = 3.3.
-		{"a heavy box, screws in order", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(3, 50, 2)}), ""},
-		{"near the edge", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(3, 50, 2), Off: 4}), "edge-pre"},
-		{"near the end", "great_tit", none, with(Fixing{Structural: true, End: 10, With: screw(3, 50, 2)}), "end-pre"},
-		{"near the edge without a pilot", "great_tit", none, with(Fixing{Structural: true, End: 60, With: nail(2.5, 50, 0)}), "edge-nopre"},
-		{"near the end without a pilot", "great_tit", none, with(Fixing{Structural: true, End: 12, With: nail(1.4, 50, 0)}), "end-nopre"},
-		{"thick for the edge", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(5, 60, 3.5)}), "edge-pre into-edge"},
-		{"screws that hardly go in", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(3, 40, 2)}), "fastener-length screw-penetration"}, // 20 / 3 = 6.7
-		{"nails that hardly go in", "great_tit", none, with(Fixing{Structural: true, End: 60, With: nail(3, 45, 2.4)}), "fastener-length nail-penetration"},  // 25 / 3 = 8.3
-	}
-}
-
-// TestFixingsReviewed: Review looks at the fixings of the site.
-func TestFixingsReviewed(t *testing.T) {
-	for _, c := range fixingBreaks() {
-		if got := strings.Join(codes(t, good().With(c.change), c.key, c.site), " "); got != c.want {
-			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
-		}
-	}
-	var p box.Problem
-	if _, err := Review(resolve(t, good()), MustGet("great_tit"), Site{Fixings: []Fixing{{Over: "attic", Under: box.Floor}}}); !errors.As(err, &p) || p.Code != "unknown-part" {
-		t.Error(err)
-	}
-	if _, err := Review(resolve(t, good()), MustGet("great_tit"), Site{Fixings: []Fixing{{Over: box.Left, Under: box.Floor, Places: []box.Place{{}}, With: Fastener{Kind: "rivet"}}}}); !errors.As(err, &p) || p.Code != "unknown-value" {
-		t.Error(err)
-	}
 }
 
 // TestBatDraught: a crevice whose lid is a free part has no seam with it; sides

@@ -3,8 +3,10 @@ package species
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"holt.example/box"
+	"holt.example/box/solid"
 )
 
 // smooth says that a part is known to be planed.
@@ -122,11 +124,13 @@ func ledge(l *look, r Rule) []box.Finding {
 	return nil
 }
 
+// holeJoint looks for cuts of joints near the hole, and for joints between strips
+// that stay dry: those that are glued are as strong as the wood.
 func holeJoint(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for i := range l.ways {
 		w := &l.ways[i]
-		least := math.Inf(1)
+		least := l.toStrips(w)
 		for _, op := range w.on.Panel.Ops {
 			if op.Guest != "" && len(op.Region) > 0 {
 				least = math.Min(least, op.Region.DistanceTo(w.region))
@@ -137,6 +141,36 @@ func holeJoint(l *look, r Rule) []box.Finding {
 		}
 	}
 	return out
+}
+
+// toStrips is the least distance from a hole to a dry joint between strips of its
+// wall: 0 where it runs through one, infinite where there is none.
+func (l *look) toStrips(w *way) float64 {
+	least := math.Inf(1)
+	across, ok := w.on.across()
+	k := slices.IndexFunc(l.wholes, func(x box.Whole) bool { return x.Part == w.on.Part && !x.Glued })
+	if !ok || k < 0 {
+		return least
+	}
+	lo, hi := -w.toward(across.Scale(-1)), w.toward(across)
+	wallLo, wallHi := math.Inf(1), math.Inf(-1)
+	for _, v := range w.on.corners {
+		wallLo, wallHi = math.Min(wallLo, across.Dot(v)), math.Max(wallHi, across.Dot(v))
+	}
+	for i := range l.strips {
+		p := &l.strips[i]
+		if !slices.Contains(l.wholes[k].Strips, p.Part) || len(p.Panel.Silhouette) == 0 {
+			continue
+		}
+		for _, v := range p.Panel.Silhouette[0] {
+			// The ends of the wall are no joints, and a strip has two sides.
+			x := across.Dot(p.Home.Out(solid.Vec{X: v.X, Y: v.Y}))
+			if x > wallLo+1 && x < wallHi-1 {
+				least = math.Min(least, math.Max(0, math.Max(lo-x, x-hi)))
+			}
+		}
+	}
+	return least
 }
 
 func ventTop(l *look, r Rule) []box.Finding {

@@ -91,17 +91,20 @@ func staples(l *look, r Rule) []box.Finding {
 	return []box.Finding{f}
 }
 
-// rust names the woods that attack plain steel, where nails or screws go into
-// them; what the fixings themselves are made of is for them to say.
+// rust names the woods that attack plain steel, where nails or screws go into them
+// that are not known to be of another metal: those that are stated, or else those
+// that the seams ask for.
 func rust(l *look, r Rule) []box.Finding {
-	if l.site.Fixings != nil {
-		return fixed(l, r)
-	}
-	if l.site.Stainless {
-		return nil
-	}
 	metal := map[box.Part]bool{}
+	for _, f := range l.fixings {
+		if !f.With.Stainless && !l.site.Stainless {
+			metal[f.Over], metal[f.Under] = true, true
+		}
+	}
 	for _, s := range l.seams {
+		if l.fixings != nil || l.site.Stainless {
+			break
+		}
 		for _, h := range s.Holds {
 			if h.Kind != "glue" {
 				metal[s.Over], metal[s.Under] = true, true

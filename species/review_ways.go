@@ -90,33 +90,27 @@ const (
 	handTurn = 60 // degrees
 )
 
-// open says that a side of the box has no part at all.
+// open says that a side of the box has no part at all: beside an open one the
+// neighbours end at nothing.
 func (l *look) open() bool {
-	roof, floor := false, false
-	walls := map[box.Part]bool{}
-	n := 0
+	roof, floor, walls := false, false, 0
 	for i := range l.pieces {
-		switch p := l.pieces[i].Part; {
-		case isRoof(p):
+		switch p := &l.pieces[i]; {
+		case isRoof(p.Part):
 			roof = true
-		case p == box.Floor:
+		case p.Part == box.Floor:
 			floor = true
-		case isWall(p):
-			walls[p] = true
-			if strings.HasPrefix(string(p), "wall/") {
-				n++
+		case isWall(p.Part):
+			walls++
+			for _, e := range p.Panel.Edges {
+				a, b := p.Home.Out(solid.Vec{X: e.From.X, Y: e.From.Y}), p.Home.Out(solid.Vec{X: e.To.X, Y: e.To.Y})
+				if d := b.Sub(a); e.Neighbour == "" && math.Abs(d.Z) > 0.7*d.Len() {
+					return true
+				}
 			}
 		}
 	}
-	all := true
-	if n > 0 {
-		for i := 1; i <= n; i++ {
-			all = all && walls[box.WallN(i)]
-		}
-	} else {
-		all = walls[box.Front] && walls[box.Back] && walls[box.Left] && walls[box.Right]
-	}
-	return !roof && !l.lid() || !floor || !all
+	return !roof && !l.lid() || !floor || walls < 3
 }
 
 // lid says that a free part lies over the cavity.

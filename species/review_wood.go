@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"holt.example/box"
+	"holt.example/species/internal/near"
 	"holt.example/species/timber"
 )
 
@@ -24,6 +25,22 @@ func grainUp(l *look, r Rule) []box.Finding {
 			f := r.finding(p.Part, box.Place{}, 0)
 			f.Why = fmt.Sprintf("the grain of %s lies level. %s", p.Part, r.Why)
 			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// grainShort looks at parts as they stand, for strips that are glued hold together;
+// small ones are left alone.
+func grainShort(l *look, r Rule) []box.Finding {
+	var out []box.Finding
+	for i := range l.pieces {
+		if p := &l.pieces[i]; p.solidWood() && p.Length > 0 && p.Width > shortest {
+			f := r.against(p.Part, box.Place{}, float64(p.Width/p.Length), math.NaN())
+			for k := range f {
+				f[k].Why = fmt.Sprintf("%s is %s mm along the grain and %s across it. %s", p.Part, tenth(float64(p.Length)), tenth(float64(p.Width)), r.Why)
+			}
+			out = append(out, f...)
 		}
 	}
 	return out
@@ -197,8 +214,17 @@ func woodOf(material string) (timber.Wood, bool) {
 			rest = append(rest, x)
 		}
 	}
-	w, err = timber.Get(strings.Join(rest, " "))
-	return w, err == nil
+	name := strings.Join(rest, " ")
+	if w, err = timber.Get(name); err == nil {
+		return w, true
+	}
+	// A name that the tables part by place, "Douglas-fir, coast": the first will do.
+	for _, w := range timber.Woods() {
+		if first, _, ok := strings.Cut(w.Name, ","); ok && near.Fold(first) == near.Fold(name) {
+			return w, true
+		}
+	}
+	return timber.Wood{}, false
 }
 
 // hasWord says that a text has one of the words, as a whole word.

@@ -788,7 +788,8 @@ var rules = []Rule{
 	},
 	{
 		Code: "aspect", Severity: box.Advice,
-		Scope: Scope{Groups: []Group{Bird, Mammal, Insect}},
+		// The table says all but bats; but bees want the sun, by their own sources.
+		Scope: Scope{Groups: []Group{Bird, Mammal}},
 		Of:    "facing between north and east, or in the shade at midday",
 		Why:   "Sun and driving rain come from elsewhere.",
 		Basis: cite.Practice,

@@ -93,7 +93,7 @@ func TestScopes(t *testing.T) {
 		"purple_martin":   {"hole-size wall-19 legal-nest-us", "hole-above-125 hole-above-120 wall-15 clean-season"},
 		"bat_flat_box_eu": {"bat-gap bat-landing bat-rough open-bat wall-bat-eu legal-bat treated", "open-bird perch aspect drain-count wall-bat-na bat-tree hole-size"},
 		"wood_duck":       {"duck-ladder vent-duck bedding", "legal-nest-uk"},
-		"red_mason_bee":   {"bee-closed bee-diameter aspect hole-size", "drain-count bat-gap"},
+		"red_mason_bee":   {"bee-closed bee-diameter hole-size", "drain-count bat-gap aspect"},
 		"hedgehog":        {"hedgehog-entrance treated hole-size", "perch"},
 	} {
 		p := MustGet(key)

@@ -7,6 +7,10 @@ var told = []struct{ code, kind string }{
 	{"pilot-soft", "bench"}, // a Fastener does not state the diameter at its root
 	{"pilot-hard", "bench"},
 	{"safety-dust", "safety"},
+	{"safety-owner", "safety"},
+	{"safety-children", "safety"},
+	{"clean-dust", "safety"},
+	{"clean-stop", "season"},
 	{"clean-season", "season"},
 	{"clean-kestrel-na", "season"},
 	{"bee-renew", "season"},
@@ -17,6 +21,8 @@ var told = []struct{ code, kind string }{
 	{"legal-nest-us", "law"},
 	{"legal-nest-eu", "law"},
 	{"legal-barn-owl", "law"},
+	{"licence-bat", "law"},
+	{"law-local", "law"},
 }
 
 // kindOf is the kind of advice of a rule, "" where it is measured.

@@ -79,8 +79,14 @@ func (w Workshop) look(plan *box.Plan, animal Preset) []box.Finding {
 	var out []box.Finding
 	for _, p := range plan.Pieces() {
 		out = append(out, w.machines(p)...)
+		said := map[string]bool{} // of a row of like holes the first will do
 		for _, op := range p.Panel.Ops {
-			out = append(out, w.tools(p, op, animal)...)
+			for _, f := range w.tools(p, op, animal) {
+				if !said[f.Why] {
+					out = append(out, f)
+				}
+				said[f.Why] = true
+			}
 		}
 		if w.HandTools {
 			out = append(out, byHand(p)...)

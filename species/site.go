@@ -43,11 +43,13 @@ type Site struct {
 	Sealed          bool
 	// Glue is the class of the glue; 0 is not known.
 	Glue timber.Glue
-	// Fixings are the nails and screws that the box will have: Fixings proposes
-	// some. nil is not known. Stainless says that all of them, and those of
-	// fittings, are of stainless steel, brass or aluminium.
+	// Fixings are nails and screws that the box will have beside those that its
+	// design states; Fixings proposes some. Stainless says that all that are not
+	// known are of stainless steel, brass or aluminium.
 	Fixings   []Fixing
 	Stainless bool
+	// Mounting is what it hangs by; its zero value is a fair guess.
+	Mounting Mounting
 	// Swing is by how much the moisture content of the wood changes over a year,
 	// in %; 0 means 4, what a box under its own roof sees at least.
 	Swing float64

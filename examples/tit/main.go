@@ -36,7 +36,7 @@ var ply = box.Board{Thickness: 18, Measured: 17.7, Material: "exterior plywood",
 // wall.
 var Site = species.Site{Place: species.OnTree, Above: 2.5, Faces: species.NorthEast, Lean: 3,
 	Planed: true, Inside: species.NoCoat, Outside: species.WaterBased, Glue: timber.D4,
-	Shop: species.Workshop{Bits: []box.MM{2, 2.5, 8, 25, 28, 30, 32}, SawTilt: 45, Boards: []box.MM{145, 195}}}
+	Shop: species.Workshop{Bits: []box.MM{2, 2.5, 3, 4.5, 8, 25, 28, 30, 32}, SawTilt: 45, Boards: []box.MM{145, 195}}}
 
 func main() {
 	if err := run(os.Stdout); err != nil {
@@ -45,14 +45,16 @@ func main() {
 }
 
 func run(w io.Writer) error {
-	plan, tit := Design.MustResolve(), species.MustGet("great_tit")
-	screws, err := species.Fixings(plan, species.FixWith{})
+	steel := species.MetricScrews() // Douglas fir attacks plain steel
+	for i := range steel {
+		steel[i].Stainless = true
+	}
+	design, screws, err := species.Fasten(Design, species.FixWith{Fasteners: steel})
 	if err != nil {
 		return err
 	}
-	site := Site
-	site.Fixings = screws
-	findings, err := species.Review(plan, tit, site)
+	plan, tit := design.MustResolve(), species.MustGet("great_tit")
+	findings, err := species.Review(plan, tit, Site)
 	if err != nil {
 		return err
 	}
@@ -62,5 +64,5 @@ func run(w io.Writer) error {
 	if err := species.WriteFindings(w, findings); err != nil {
 		return err
 	}
-	return species.WriteCare(w, tit, site)
+	return species.WriteCare(w, tit, Site)
 }
