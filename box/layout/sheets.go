@@ -96,11 +96,25 @@ func (y *sawyer) solve(ctx context.Context, effort int) (best *sawBest, done int
 	if len(p.pieces) == 0 || len(p.kinds) == 0 {
 		return nil, 0, 0
 	}
+	return p.search(ctx, y.job.Seed, effort, max(1, y.job.Streams))
+}
+
+// search constructs a layout, looks for repeated patterns with up to half of
+// the effort, and improves the best with the rest.
+func (p *sawing) search(ctx context.Context, seed uint64, effort, streams int) (best *sawBest, done int, bound float64) {
 	best = p.construct()
 	bound = p.bound()
-	streams := max(1, y.job.Streams)
-	if effort <= 0 || best.lost == 0 && best.cost <= bound+1e-9 {
+	reached := func() bool { return best.lost == 0 && best.cost <= bound+1e-9 }
+	if effort <= 0 || reached() {
 		return best, 0, bound
+	}
+	if best.lost == 0 {
+		if y := newPlanner(p); y != nil {
+			best, done = y.plan(ctx, best, bound, effort/2, stream(seed, streams))
+			if reached() {
+				return best, done, bound
+			}
+		}
 	}
 	var prices []float64
 	for k := range p.kinds {
@@ -109,8 +123,9 @@ func (y *sawyer) solve(ctx context.Context, effort int) (best *sawBest, done int
 	unit := costUnit(prices)
 	got := make([]*sawBest, streams)
 	n := make([]int, streams)
+	share := max(0, effort-done) / streams
 	together(streams, func(i int) {
-		got[i], n[i] = p.improve(ctx, best, bound, unit, effort/streams, stream(y.job.Seed, i))
+		got[i], n[i] = p.improve(ctx, best, bound, unit, share, stream(seed, i))
 	})
 	for i := range got {
 		done += n[i]
