@@ -210,22 +210,6 @@ func placeOf(at []int64, v int64) int {
 	return sort.Search(len(at), func(i int) bool { return at[i] > v }) - 1
 }
 
-// sheetPattern is a sheet divided into strips.
-type sheetPattern struct {
-	r      *raster
-	strips []stripCut
-}
-
-type stripCut struct {
-	height int64
-	segs   []segCut
-}
-
-type segCut struct {
-	a     int64
-	items []int32
-}
-
 // best is the pattern of most worth.
 func (r *raster) best(vals []float64) (*sheetPattern, float64) {
 	r.stacks(vals)
@@ -246,25 +230,25 @@ func (r *raster) best(vals []float64) (*sheetPattern, float64) {
 			sum[i], how[i] = sum[i-1], hereBefore
 		}
 	}
-	p := &sheetPattern{r: r}
+	p := &sheetPattern{sheet: r.sheet, r: r}
 	for i := last; i > 0; {
 		h := how[i]
 		if h < 0 {
 			i--
 			continue
 		}
-		p.strips = append(p.strips, r.stripBack(vals, r.heights[h]))
+		p.strips = append(p.strips, r.stripBack(vals, r.heights[h], len(r.xs)-1))
 		i = placeOf(r.ys, r.ys[i]-r.heights[h])
 	}
 	return p, sum[last]
 }
 
-// stripBack is the best strip of a height.
-func (r *raster) stripBack(vals []float64, height int64) stripCut {
+// stripBack is the best strip of a height and the length xs[to].
+func (r *raster) stripBack(vals []float64, height int64, to int) stripCut {
 	yi := placeOf(r.ys, height)
 	r.fillRow(vals, yi, height)
 	s := stripCut{height: height}
-	for i := len(r.xs) - 1; i > 0; {
+	for i := to; i > 0; {
 		ai := r.rowHow[i]
 		if ai < 0 {
 			i--
@@ -298,94 +282,4 @@ func (r *raster) stackBack(ai, yi int) (items []int32) {
 		}
 	}
 	return items
-}
-
-// count is how many of each kind the pattern yields.
-func (p *sheetPattern) count(n int) []int {
-	out := make([]int, n)
-	for _, s := range p.strips {
-		for _, g := range s.segs {
-			for _, k := range g.items {
-				out[p.r.items[k].kind]++
-			}
-		}
-	}
-	return out
-}
-
-// sawn cuts the pattern out of a fresh sheet; take hands out a piece of a
-// kind, or -1 if none is left.
-func (p *sheetPattern) sawn(s *slicing, take func(kind int) int32) {
-	strip, seg := nodeAlong, nodeAcross
-	if !p.r.along {
-		strip, seg = seg, strip
-	}
-	rest := int32(0)
-	for i := range p.strips {
-		st := &p.strips[i]
-		row := int32(-1)
-		for _, g := range st.segs {
-			col := int32(-1)
-			for _, k := range g.items {
-				it := &p.r.items[k]
-				piece := take(it.kind)
-				if piece < 0 {
-					continue
-				}
-				// cut off only what is not empty: a node has one free child
-				if row < 0 {
-					row, rest = s.cutOff(rest, strip, st.height)
-				}
-				if col < 0 {
-					col, row = s.cutOff(row, seg, g.a)
-				}
-				var one int32
-				one, col = s.cutOff(col, strip, it.b)
-				one = s.cut(one, seg, it.a)
-				n := &s.nodes[one]
-				n.kind, n.piece, n.turned = nodePiece, piece, it.turned
-				s.used += float64(float64(n.w) * float64(n.h))
-			}
-		}
-	}
-	s.join()
-	s.scan()
-}
-
-// join makes one of the free children of each divided node.
-func (s *slicing) join() {
-	for i := range s.nodes {
-		if k := s.nodes[i].kind; k != nodeAcross && k != nodeAlong {
-			continue
-		}
-		free := int32(-1)
-		for j := s.nodes[i].first; j >= 0; {
-			next := s.nodes[j].next
-			switch {
-			case s.nodes[j].kind != nodeFree:
-			case free < 0:
-				free = j
-			default:
-				if s.nodes[i].kind == nodeAcross {
-					s.nodes[free].w += s.nodes[j].w
-				} else {
-					s.nodes[free].h += s.nodes[j].h
-				}
-				s.unlink(int32(i), j)
-			}
-			j = next
-		}
-	}
-}
-
-// cutOff is cut, and the free node that is left, -1 if there is none.
-func (s *slicing) cutOff(i int32, kind uint8, size int64) (part, rest int32) {
-	part = s.cut(i, kind, size)
-	switch {
-	case part == i:
-		return part, -1
-	case s.nodes[i].kind == nodeFree:
-		return part, i
-	}
-	return part, s.nodes[part].next
 }

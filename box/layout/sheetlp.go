@@ -47,7 +47,7 @@ func newPlanner(p *sawing) *planner {
 		}
 		y.types[k].pieces = append(y.types[k].pieces, int32(i))
 	}
-	if len(p.pieces) < 2*len(y.types) || len(y.types) > 200 {
+	if len(p.pieces) < 3*len(y.types) || len(y.types) > 200 {
 		return nil
 	}
 	y.rows = len(y.types)
@@ -70,14 +70,16 @@ func newPlanner(p *sawing) *planner {
 }
 
 func (y *planner) column(s *sheetPattern) *column {
-	c := &column{cost: y.kinds[s.r.sheet].cost, sheet: s}
-	for t, n := range s.count(len(y.types)) {
+	c := &column{cost: y.kinds[s.sheet].cost, sheet: s}
+	sum := make([]int, len(y.types))
+	s.count(sum)
+	for t, n := range sum {
 		if n > 0 {
 			c.row = append(c.row, t)
 			c.val = append(c.val, float64(n))
 		}
 	}
-	if l := y.limit[s.r.sheet]; l >= 0 {
+	if l := y.limit[s.sheet]; l >= 0 {
 		c.row = append(c.row, l)
 		c.val = append(c.val, 1)
 	}
@@ -97,8 +99,8 @@ func (y *planner) price(p *program, left []int, done *int) bool {
 	for _, r := range y.rasters {
 		s, v := r.best(vals)
 		y.work += r.work
-		red := y.kinds[r.sheet].cost - v
-		if l := y.limit[r.sheet]; l >= 0 {
+		red := y.kinds[s.sheet].cost - v
+		if l := y.limit[s.sheet]; l >= 0 {
 			red -= p.y[l]
 		}
 		if red < -1e-7 {
@@ -156,7 +158,7 @@ func (y *planner) plan(ctx context.Context, best *sawBest, bound float64, effort
 	}
 	p := newProgram(d, len(y.types), artificial*dear)
 	done := 0
-	_, ok := y.relax(ctx, p, left, effort, &done)
+	_, ok := y.relax(ctx, p, left, effort/2, &done)
 	for trial := 0; ok && ctx.Err() == nil; trial++ {
 		got := y.round(ctx, p.clone(), effort, trial, &rng, &done)
 		if got != nil && got.better(best) {
@@ -188,7 +190,7 @@ func (y *planner) round(ctx context.Context, p *program, effort, trial int, rng 
 		return y.types[t].pieces[left[t]]
 	}
 	fix := func(c *column, n int) bool {
-		k := c.sheet.r.sheet
+		k := c.sheet.sheet
 		some := false
 		for ; n > 0 && s.left[k] != 0; n-- {
 			any := false
@@ -203,7 +205,7 @@ func (y *planner) round(ctx context.Context, p *program, effort, trial int, rng 
 			s.touched = append(s.touched, false)
 			b := &s.bins[len(s.bins)-1]
 			b.reset(int32(k), y.kinds[k].roots)
-			c.sheet.sawn(b, take)
+			c.sheet.deal(take).sawn(b)
 			if s.left[k] > 0 {
 				s.left[k]--
 			}
