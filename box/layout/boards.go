@@ -21,6 +21,7 @@ type board struct {
 type how struct {
 	row   int     // the kind of blank, for single ones and equal ones side by side
 	side  int     // how many side by side
+	long  int     // and how many in a row
 	pair  pairing // if paired
 	pairs bool
 }
@@ -40,44 +41,56 @@ type cutter struct {
 func metres(s *Stock) float64 { return s.Length / 1000 }
 
 func lengths(ctx context.Context, job Job, rules LengthRules) (Layout, error) {
-	c, ok := check(&job)
-	n := len(c.problems)
-	c.within("Kerf", rules.Kerf, 0, 100, "kerf out of range")
-	c.within("Keep", rules.Keep, 0, mostSize, "least offcut out of range")
-	if rules.Keep == 0 {
-		rules.Keep = defaultKeep
-	}
-	var l Layout
-	if ok = ok && len(c.problems) == n; ok {
-		effort := job.Effort
-		if effort == 0 {
-			effort = defaultLengths
+	l := sheds(ctx, &job, mostSheds, metres, func(skip []bool) Layout {
+		c, ok := check(&job)
+		c.leaveOut(skip)
+		r := rules
+		var l Layout
+		if ok = c.lengthRules(&r) && ok; ok {
+			k := &cutter{checked: c, rules: r}
+			k.lies()
+			k.layOut(ctx, &l)
+		} else {
+			c.account(&l, metres)
 		}
-		k := &cutter{checked: c, rules: rules}
-		k.lies()
-		r := k.solveWith(ctx, effort, true)
-		if hasOffcut(c) {
-			plain := &cutter{checked: c, rules: rules, lie: k.lie}
-			if q := plain.solveWith(ctx, effort, false); plain.placed() > k.placed() || plain.placed() == k.placed() && q.cost < r.cost-1e-9 {
-				q.bound = math.Min(r.bound, q.bound)
-				q.done += r.done
-				k, r = plain, q
-			}
-		}
-		k.write(&l, r)
-		l.Report.Done = r.done
-		dear := 0.0
-		for _, b := range k.cut.bars {
-			dear = math.Max(dear, b.cost)
-		}
-		c.account(&l, metres)
-		l.Report.settle(r.bound, dear)
-	} else {
-		c.account(&l, metres)
-	}
+		l.Problems = c.problems
+		return l
+	})
 	l.Report.Cancelled = ctx.Err() != nil
-	l.Problems = c.problems
-	return l, c.problems.err()
+	return l, l.Problems.err()
+}
+
+func (c *checked) lengthRules(r *LengthRules) bool {
+	n := len(c.problems)
+	c.within("Kerf", r.Kerf, 0, 100, "kerf out of range")
+	c.within("Keep", r.Keep, 0, mostSize, "least offcut out of range")
+	if !(r.LeastRip <= mostSize) {
+		c.add("LeastRip", CodeRange, num(r.LeastRip), -inf, mostSize, "least rip out of range", "")
+	}
+	if r.Keep == 0 {
+		r.Keep = defaultKeep
+	}
+	if r.LeastRip == 0 {
+		r.LeastRip = defaultLeast
+	}
+	return len(c.problems) == n
+}
+
+// layOut solves the job.
+func (k *cutter) layOut(ctx context.Context, l *Layout) {
+	effort := k.job.Effort
+	if effort == 0 {
+		effort = defaultLengths
+	}
+	r := k.solve(ctx, effort)
+	k.write(l, r)
+	l.Report.Done = r.done
+	dear := 0.0
+	for _, b := range k.cut.bars {
+		dear = math.Max(dear, b.cost)
+	}
+	k.account(l, metres)
+	l.Report.settle(r.bound, dear)
 }
 
 func hasOffcut(c *checked) bool {
@@ -127,11 +140,27 @@ func (k *cutter) lies() {
 		}
 		k.part[i] = false
 		code := CodeDefect
-		if !defect {
+		switch bare := (&cutter{checked: k.checked, rules: LengthRules{Kerf: k.rules.Kerf, NoRip: k.rules.NoRip, LeastRip: -1}}); {
+		case defect:
+		case bare.liesSomewhere(i):
+			code = CodeLeast
+		default:
 			code = k.why(i, func(s int, ps []pose) bool { return k.lieOn(i, s, ps, p) != nil })
 		}
 		k.refuse(i, p.quantity(), code)
 	}
+}
+
+// liesSomewhere says whether a part fits any stock.
+func (k *cutter) liesSomewhere(part int) bool {
+	p := &k.job.Parts[part]
+	for s := range k.job.Stock {
+		st := &k.job.Stock[s]
+		if _, ok := suits(p, st); ok && k.stock[s] && k.lieOn(part, s, poses(p, st), p) != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // lieOn is the pose of least length of a part on a stock, nil if it does not
@@ -153,6 +182,9 @@ func (k *cutter) lieOn(part, stock int, ps []pose, taste *Part) *pose {
 		if y > width+sameWidth || x > room+sameWidth || k.rules.NoRip && y < width-1e-3 {
 			continue
 		}
+		if s.Edge > 0 && s.Length < k.rules.LeastRip || y < width-1e-3 && room < k.rules.LeastRip {
+			continue
+		}
 		if x < least-1e-9 {
 			least, best = x, &ps[i]
 		}
@@ -167,10 +199,9 @@ func tastes(p *Part) string {
 	return fmt.Sprintf("%q", t)
 }
 
-// solveWith sets the cutting problem up and solves it, with or without the
-// offcuts.
-func (k *cutter) solveWith(ctx context.Context, effort int, offcuts bool) result {
-	k.layBoards(offcuts)
+// solve sets the cutting problem up and solves it.
+func (k *cutter) solve(ctx context.Context, effort int) result {
+	k.layBoards()
 	k.layRows()
 	k.layOptions()
 	streams := max(1, k.job.Streams)
@@ -216,15 +247,6 @@ func (k *cutter) moreOf(a, b []int) bool {
 	return found && diff[top] > 0
 }
 
-// placed is how many pieces a solution covers.
-func (k *cutter) placed() int {
-	n := 0
-	for _, d := range k.cut.demand {
-		n += d
-	}
-	return n
-}
-
 // mixed says whether parts of different tastes could share a board, which the
 // patterns leave out: the bound of the program then says too much.
 func (k *cutter) mixed() bool {
@@ -265,11 +287,11 @@ func (k *cutter) yield(want, left []int) bool {
 	return true
 }
 
-func (k *cutter) layBoards(offcuts bool) {
+func (k *cutter) layBoards() {
 	limit := map[int]int{}
 	for s := range k.job.Stock {
 		st := &k.job.Stock[s]
-		if !k.stock[s] || st.Offcut && !offcuts {
+		if !k.stock[s] {
 			continue
 		}
 		seen := map[string]bool{}
@@ -315,24 +337,17 @@ func (k *cutter) layRows() {
 		}
 		p := &k.job.Parts[i]
 		key := fmt.Sprint(p.Priority, tastes(p))
-		some := false
 		for s := range k.job.Stock {
 			t := k.lie[i][s]
 			if t == nil {
 				key += ";"
 				continue
 			}
-			for _, b := range k.boards {
-				some = some || b.stock == s
-			}
 			x, y := k.size(i, *t)
 			key += fmt.Sprint(";", ticksUp(x), ",", ticksUp(y))
 			if e, ok := leans(p, *t); ok && (e.left != 0 || e.right != 0) {
 				key += fmt.Sprint("#", i)
 			}
-		}
-		if !some {
-			continue // only offcuts would do, and they are left out this time
 		}
 		r, ok := byKey[key]
 		if !ok {

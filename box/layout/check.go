@@ -94,6 +94,13 @@ func check(job *Job) (*checked, bool) {
 	return c, any
 }
 
+// leaveOut makes no use of some of the stock.
+func (c *checked) leaveOut(skip []bool) {
+	for s, no := range skip {
+		c.stock[s] = c.stock[s] && !no
+	}
+}
+
 func (c *checked) checkStock(i int) bool {
 	s := &c.job.Stock[i]
 	path := fmt.Sprintf("Stock[%d].", i)

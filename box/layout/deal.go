@@ -75,7 +75,6 @@ func (k *cutter) deal(bar int, uses []use, queue [][]copyOf) []dealt {
 		queue[row] = queue[row][1:]
 		return c, true
 	}
-	stock := k.boards[bar].stock
 	var out []dealt
 	for _, u := range us {
 		h := &k.hows[u.opt]
@@ -93,7 +92,7 @@ func (k *cutter) deal(bar int, uses []use, queue [][]copyOf) []dealt {
 					d.copies = []copyOf{b}
 				}
 			} else {
-				for len(d.copies) < h.side {
+				for len(d.copies) < h.side*h.long {
 					c, ok := take(h.row)
 					if !ok {
 						break
@@ -105,15 +104,40 @@ func (k *cutter) deal(bar int, uses []use, queue [][]copyOf) []dealt {
 				continue
 			}
 			if d.length == 0 {
-				for _, c := range d.copies {
-					x, _ := k.size(c.part, *k.lie[c.part][stock])
-					d.length = math.Max(d.length, x)
-				}
+				d.length = k.long(bar, h, d.copies)
 			}
 			out = append(out, d)
 		}
 	}
 	return out
+}
+
+// inStrip is how many of n copies of an option come in a row.
+func (h *how) inStrip(n int) int {
+	if h.pairs {
+		return 1
+	}
+	return (n + h.side - 1) / h.side
+}
+
+// long is the length that the copies of an option take.
+func (k *cutter) long(bar int, h *how, copies []copyOf) float64 {
+	b := &k.boards[bar]
+	row := h.inStrip(len(copies))
+	most, ripped := 0.0, false
+	for at := 0; at < len(copies); at += row {
+		sum := -k.rules.Kerf
+		for _, c := range copies[at:min(at+row, len(copies))] {
+			x, y := k.size(c.part, *k.lie[c.part][b.stock])
+			sum += x + k.rules.Kerf
+			ripped = ripped || y < b.width-1e-3
+		}
+		most = math.Max(most, sum)
+	}
+	if ripped {
+		most = math.Max(most, k.rules.LeastRip)
+	}
+	return most
 }
 
 func rect(x0, y0, x1, y1 float64) outline.Box {
@@ -188,18 +212,36 @@ func (k *cutter) blank(p *Piece, b *board, d dealt, x, y0, y1 float64) Cut {
 		return out
 	}
 	y := y0
-	for _, c := range d.copies {
-		lx, ly := k.size(c.part, *k.lie[c.part][b.stock])
-		p.Placements = append(p.Placements, k.put(c.part, c.n, *k.lie[c.part][b.stock], x, y))
-		place := Cut{Box: rect(x, y, x+lx, y+ly), Place: len(p.Placements)}
-		if len(d.copies) == 1 && y1-(y+ly) <= 1e-3 {
-			place.Box.Max.Y = y1
-			out.Place = place.Place
+	row := h.inStrip(len(d.copies))
+	for at := 0; at < len(d.copies); at += row {
+		strip := Cut{}
+		end, high := x, 0.0
+		for _, c := range d.copies[at:min(at+row, len(d.copies))] {
+			lx, ly := k.size(c.part, *k.lie[c.part][b.stock])
+			high = math.Max(high, ly)
+			p.Placements = append(p.Placements, k.put(c.part, c.n, *k.lie[c.part][b.stock], end, y))
+			strip.Into = append(strip.Into, Cut{Box: rect(end, y, end+lx, y+ly), Place: len(p.Placements)})
+			end += lx + kerf
+		}
+		strip.Box = rect(x, y, x+d.length, y+high)
+		for i := range strip.Into {
+			strip.Into[i].Box.Max.Y = y + high
+		}
+		if rest := x + d.length - end; rest > sameWidth {
+			strip.Into = append(strip.Into, Cut{Box: rect(end, y, x+d.length, y+high)})
+		}
+		if len(strip.Into) == 1 && end-kerf >= x+d.length-1e-3 {
+			strip = strip.Into[0]
+			strip.Box.Max.X = x + d.length
+		}
+		if len(d.copies) == 1 && y1-(y+high) <= 1e-3 { // as wide as the board: only cut across
+			strip.Box.Max.Y = y1
+			out.Place, out.Into = strip.Place, strip.Into
 			return out
 		}
 		out.Rip = true
-		out.Into = append(out.Into, place)
-		y += ly + kerf
+		out.Into = append(out.Into, strip)
+		y += high + kerf
 	}
 	if y1-y > sameWidth {
 		out.Into = append(out.Into, Cut{Box: rect(x, y, x+d.length, y1)})

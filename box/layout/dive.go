@@ -14,7 +14,8 @@ const artificial = 1e3
 func (c *cutting) relax(ctx context.Context, p *program, stop float64, rounds int, done *int) (value, bound float64, ok bool) {
 	bound = math.Inf(-1)
 	p.duals()
-	for n := 0; n < rounds && ctx.Err() == nil; {
+	most := p.moves + 50*p.m + 10*rounds + 1000 // against circles on degenerate bases
+	for n := 0; n < rounds && ctx.Err() == nil && p.moves < most; {
 		col := p.fromPool()
 		if col == nil {
 			var b float64

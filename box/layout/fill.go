@@ -160,7 +160,7 @@ func fill(ctx context.Context, job Job, rules SawRules) (Layout, error) {
 
 // fillOne fills one piece of the first stock that is good for anything.
 func (y *sawyer) fillOne(ctx context.Context, l *Layout) {
-	y.set(true)
+	y.set()
 	if len(y.kinds) == 0 {
 		y.account(l, squareMetres)
 		return
@@ -196,7 +196,7 @@ func (y *sawyer) fillOne(ctx context.Context, l *Layout) {
 	job := *y.job
 	job.Parts = parts
 	y.job = &job
-	y.set(true)
+	y.set()
 	y.saw.kinds[0].count, y.saw.kinds[0].first = 1, true
 	y.saw.prepare()
 	best, bound, exact := y.exact(ctx)

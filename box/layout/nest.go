@@ -70,19 +70,28 @@ func (c *checked) freeRules(r *FreeRules) bool {
 }
 
 func free(ctx context.Context, job Job, rules FreeRules) (Layout, error) {
-	c, ok := check(&job)
-	var l Layout
-	if ok = ok && c.freeRules(&rules); ok {
-		n := &nester{checked: c, rules: rules}
-		n.layBins()
-		n.layShapes()
-		n.layOut(ctx, &l)
-	} else {
-		c.account(&l, squareMetres)
+	most := 0 // with the offcuts and without: more would take too long
+	if rules.Objective != LeastCost {
+		most = -1
 	}
+	l := sheds(ctx, &job, most, squareMetres, func(skip []bool) Layout {
+		c, ok := check(&job)
+		c.leaveOut(skip)
+		r := rules
+		var l Layout
+		if ok = ok && c.freeRules(&r); ok {
+			n := &nester{checked: c, rules: r}
+			n.layBins()
+			n.layShapes()
+			n.layOut(ctx, &l)
+		} else {
+			c.account(&l, squareMetres)
+		}
+		l.Problems = c.problems
+		return l
+	})
 	l.Report.Cancelled = ctx.Err() != nil
-	l.Problems = c.problems
-	return l, c.problems.err()
+	return l, l.Problems.err()
 }
 
 // layBins finds the clear rectangles of each stock: one, or one for each

@@ -13,20 +13,25 @@ func (k *cutter) layOptions() {
 		k.cut.opts = append(k.cut.opts, option{row: rows, cnt: cnt, lens: lens})
 	}
 	for r, parts := range k.rows {
-		at := map[int]int{} // side by side -> option
+		at := map[[2]int]int{} // side by side and in a row -> option
 		for b := range k.boards {
 			if !k.fitsBoard(parts[0], &k.boards[b]) {
 				continue
 			}
 			x, y := k.size(parts[0], *k.lie[parts[0]][k.boards[b].stock])
 			side := max(1, int((k.boards[b].width+kerf+sameWidth)/(y+kerf)))
-			o, ok := at[side]
-			if !ok {
-				o = len(k.hows)
-				at[side] = o
-				add(how{row: r, side: side}, []int{r}, []int{side}, make([]int64, len(k.boards)))
+			for _, l := range k.inRow(x, y < k.boards[b].width-1e-3) {
+				if l.n > 1 && (l.n-1)*side >= k.cut.demand[r] {
+					break // fewer will do
+				}
+				o, ok := at[[2]int{side, l.n}]
+				if !ok {
+					o = len(k.hows)
+					at[[2]int{side, l.n}] = o
+					add(how{row: r, side: side, long: l.n}, []int{r}, []int{side * l.n}, make([]int64, len(k.boards)))
+				}
+				k.cut.opts[o].lens[b] = ticksUp(l.length + kerf)
 			}
-			k.cut.opts[o].lens[b] = ticksUp(x + kerf)
 		}
 	}
 	var lean []int
@@ -59,6 +64,29 @@ func (k *cutter) layOptions() {
 			}
 		}
 	}
+}
+
+// rowLength is a number of equal parts in a row and the length that they take.
+type rowLength struct {
+	n      int
+	length float64
+}
+
+// inRow lists how many parts of length x are cut in a row. If they are ripped
+// and shorter than the least rip, a row must reach it: a shorter one takes the
+// least length all the same, and every longer one is a sum of those listed.
+func (k *cutter) inRow(x float64, ripped bool) []rowLength {
+	least, kerf := k.rules.LeastRip, k.rules.Kerf
+	if !ripped || x >= least-sameWidth {
+		return []rowLength{{1, x}}
+	}
+	n := int(math.Ceil((least + kerf - sameWidth) / (x + kerf)))
+	n = min(n, 100)
+	var out []rowLength
+	for i := 1; i < 2*n; i++ {
+		out = append(out, rowLength{i, math.Max(least, float64(float64(i)*x)+float64(float64(i-1)*kerf))})
+	}
+	return out
 }
 
 func (k *cutter) canLean(part int) bool {

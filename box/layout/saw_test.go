@@ -184,7 +184,7 @@ func TestLengthsRandomJobs(t *testing.T) {
 	for seed := int64(0); seed < 300; seed++ {
 		r := rand.New(rand.NewSource(seed))
 		job := randomJob(r)
-		rules := LengthRules{Kerf: float64(r.Intn(5)), NoRip: r.Intn(5) == 0}
+		rules := LengthRules{Kerf: float64(r.Intn(5)), NoRip: r.Intn(5) == 0, LeastRip: []float64{-1, 0, 200}[r.Intn(3)]}
 		l, err := Lengths(context.Background(), job, rules)
 		if (err != nil) != (len(l.Problems) > 0) {
 			t.Fatalf("seed %d: error %v beside problems %v", seed, err, l.Problems)
@@ -192,6 +192,15 @@ func TestLengthsRandomJobs(t *testing.T) {
 		v := verifier{job: &job, kerf: rules.Kerf, sawn: true}
 		if err := v.fault(l); err != nil {
 			t.Fatalf("seed %d: %v\n%v", seed, err, l.Problems)
+		}
+		least := rules.LeastRip
+		if least == 0 {
+			least = 300
+		}
+		for i := range l.Pieces {
+			if b := shortRip(l.Pieces[i].Cuts, least); b != "" {
+				t.Fatalf("seed %d: rips a piece shorter than %v: %s", seed, least, b)
+			}
 		}
 	}
 }

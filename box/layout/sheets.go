@@ -43,39 +43,33 @@ func (c *checked) sawRules(r *SawRules) bool {
 }
 
 func saw(ctx context.Context, job Job, rules SawRules) (Layout, error) {
-	c, ok := check(&job)
-	var l Layout
-	if ok = c.sawRules(&rules) && ok; ok {
-		y := &sawyer{checked: c, rules: rules}
-		y.lies()
-		y.layOut(ctx, &l)
-	} else {
-		c.account(&l, squareMetres)
-	}
+	l := sheds(ctx, &job, mostSheds, squareMetres, func(skip []bool) Layout {
+		c, ok := check(&job)
+		c.leaveOut(skip)
+		r := rules
+		var l Layout
+		if ok = c.sawRules(&r) && ok; ok {
+			y := &sawyer{checked: c, rules: r}
+			y.lies()
+			y.layOut(ctx, &l)
+		} else {
+			c.account(&l, squareMetres)
+		}
+		l.Problems = c.problems
+		return l
+	})
 	l.Report.Cancelled = ctx.Err() != nil
-	l.Problems = c.problems
-	return l, c.problems.err()
+	return l, l.Problems.err()
 }
 
-// layOut solves the job, with the offcuts and without.
+// layOut solves the job.
 func (y *sawyer) layOut(ctx context.Context, l *Layout) {
 	effort := y.job.Effort
 	if effort == 0 {
 		effort = defaultSaw
 	}
-	y.set(true)
+	y.set()
 	best, done, bound := y.solve(ctx, effort)
-	if hasOffcut(y.checked) {
-		plain := *y
-		plain.set(false)
-		q, more, _ := plain.solve(ctx, effort)
-		done += more
-		if q != nil && (best == nil || q.lost < best.lost || q.lost == best.lost && q.cost < best.cost-1e-9) {
-			// the same pieces in the same order, the kinds fewer
-			best = q
-			*y = plain
-		}
-	}
 	y.write(l, best)
 	dear := 0.0
 	for k := range y.saw.kinds {
@@ -96,11 +90,25 @@ func (y *sawyer) solve(ctx context.Context, effort int) (best *sawBest, done int
 	if len(p.pieces) == 0 || len(p.kinds) == 0 {
 		return nil, 0, 0
 	}
+	return p.search(ctx, y.job.Seed, effort, max(1, y.job.Streams))
+}
+
+// search constructs a layout, looks for repeated patterns with up to half of
+// the effort, and improves the best with the rest.
+func (p *sawing) search(ctx context.Context, seed uint64, effort, streams int) (best *sawBest, done int, bound float64) {
 	best = p.construct()
 	bound = p.bound()
-	streams := max(1, y.job.Streams)
-	if effort <= 0 || best.lost == 0 && best.cost <= bound+1e-9 {
+	reached := func() bool { return best.lost == 0 && best.cost <= bound+1e-9 }
+	if effort <= 0 || reached() {
 		return best, 0, bound
+	}
+	if best.lost == 0 {
+		if y := newPlanner(p); y != nil {
+			best, done = y.plan(ctx, best, bound, effort/2, stream(seed, streams))
+			if reached() {
+				return best, done, bound
+			}
+		}
 	}
 	var prices []float64
 	for k := range p.kinds {
@@ -109,8 +117,9 @@ func (y *sawyer) solve(ctx context.Context, effort int) (best *sawBest, done int
 	unit := costUnit(prices)
 	got := make([]*sawBest, streams)
 	n := make([]int, streams)
+	share := max(0, effort-done) / streams
 	together(streams, func(i int) {
-		got[i], n[i] = p.improve(ctx, best, bound, unit, effort/streams, stream(y.job.Seed, i))
+		got[i], n[i] = p.improve(ctx, best, bound, unit, share, stream(seed, i))
 	})
 	for i := range got {
 		done += n[i]
@@ -254,7 +263,7 @@ func (y *sawyer) leastTicks() int64 {
 }
 
 // set builds the sawing problem.
-func (y *sawyer) set(offcuts bool) {
+func (y *sawyer) set() {
 	y.saw = sawing{least: y.leastTicks(), stages: int16(y.rules.Stages)}
 	y.kinds, y.copies = nil, nil
 	k := y.rules.Kerf
@@ -262,7 +271,7 @@ func (y *sawyer) set(offcuts bool) {
 	for s := range y.job.Stock {
 		y.kindOf[s] = -1
 		st := &y.job.Stock[s]
-		if !y.stock[s] || st.Offcut && !offcuts {
+		if !y.stock[s] {
 			continue
 		}
 		some := false

@@ -5,10 +5,11 @@ import "math"
 // column is a variable of the linear program: a pattern, or the surplus or
 // slack of a row. Its entries are sparse.
 type column struct {
-	cost float64
-	row  []int
-	val  []float64
-	pat  *pattern // nil for the others
+	cost  float64
+	row   []int
+	val   []float64
+	pat   *pattern      // of a board,
+	sheet *sheetPattern // or of a sheet; nil for the others
 }
 
 // program is min c x with rows A x >= d (demand) or <= d (stock), kept as a
