@@ -111,10 +111,10 @@ func (p Preset) form(board box.Board) (d box.Design, assumed []string, err error
 		Size:     p.Inside,
 		Walls:    []box.Wall{{On: box.Back, Above: 80, Below: 60}},
 		Roof:     box.Pent{Pitch: 10, Over: overhangs},
-		Floor:    box.FloorBetween{Raise: 10},
+		Floor:    box.FloorBetween{Raise: 10, Dry: true},
 		Features: []box.Feature{box.Drains{}, box.DripGroove{}, box.Hang{}},
 	}
-	assumed = append(assumed, "A pent roof of 10 degrees stands out 60 mm in front and 50 at the sides, with a drip groove under its edge.", "The back runs on 80 mm above the roof and 60 below the floor, with a hole at each end.", "The floor is raised 10 mm and has four drains.")
+	assumed = append(assumed, "A pent roof of 10 degrees stands out 60 mm in front and 50 at the sides, with a drip groove under its edge.", "The back runs on 80 mm above the roof and 60 below the floor, with a hole at each end.", "The floor is raised 10 mm, has four drains, and stays dry, with room to swell.")
 	switch p.Form {
 	case Tube:
 		d.Walls, d.Features = nil, d.Features[:2]
@@ -122,7 +122,7 @@ func (p Preset) form(board box.Board) (d box.Design, assumed []string, err error
 		over.Back = 50
 		d.Roof = box.Gable{Pitch: 20, Over: over}
 		d.Opens = []box.Opening{box.Removable{Part: box.Back}}
-		assumed = []string{"A gable of 20 degrees runs along the tube and stands out 60 mm in front and 50 at the sides and behind, with a drip groove under its edges.", "The floor is raised 10 mm and has four drains.", "The back comes off for cleaning and is held by four screws."}
+		assumed = []string{"A gable of 20 degrees runs along the tube and stands out 60 mm in front and 50 at the sides and behind, with a drip groove under its edges.", "The floor is raised 10 mm, has four drains, and stays dry, with room to swell.", "The back comes off for cleaning and is held by four screws."}
 	case Shelf:
 		d.Walls = append(d.Walls, box.Wall{On: box.Front, Open: true})
 		return d, append(assumed, "Only the front is open; more sides may be."), nil
@@ -154,11 +154,16 @@ func (p Preset) form(board box.Board) (d box.Design, assumed []string, err error
 		assumed = append(assumed, belowCeiling)
 	}
 	d.Features = append([]box.Feature{way}, d.Features...)
+	if p.Key == barnOwl {
+		d.Outer = []box.Outer{box.LandingBoard{Name: "ledge", Below: 30, Width: p.Entry.Width + 120, Deep: 150, Slope: 5}}
+		assumed = append(assumed, "The ledge outside lies 30 mm below the hole, stands out by 150 and slopes by 5 degrees.")
+	}
 	return d, assumed, nil
 }
 
 const (
 	dormouse     = "hazel_dormouse"
+	barnOwl      = "western_barn_owl"
 	openAbove    = 60 // mm of opening over the front of an open box without a height
 	below        = 80 // mm from the ceiling down to a hole without a height
 	belowCeiling = "The hole ends 80 mm below the ceiling, as no height is published."
@@ -206,13 +211,15 @@ func (p Preset) trunk(board box.Board) (box.Design, []string, error) {
 		return box.Design{}, nil, &MissingError{p.Key, "Entry.Width", "the sources used give no size: set one"}
 	}
 	above, ok := p.Entry.Lowest()
-	assumed := []string{"A pent roof of 10 degrees stands out 30 mm in front and 20 at the sides.", "The floor is raised 10 mm and has four drains.",
+	assumed := []string{"A pent roof of 10 degrees stands out 30 mm in front and 20 at the sides.", "The floor is raised 10 mm, has four drains, and stays dry, with room to swell.",
 		"Two bars of 25 mm hold the back off the trunk and run on 60 mm past it, with a hole at each end.", "Nothing opens: whoever holds a licence to look in adds a lid."}
 	if !ok {
 		above = p.Inside.Height - p.Entry.Height - below
 		assumed = append(assumed, belowCeiling)
 	}
-	return forms.DormouseBox(forms.Dormouse{Name: p.Common, Board: board, Inside: p.Inside, Hole: p.Entry.Width, Above: above}), assumed, nil
+	d := forms.DormouseBox(forms.Dormouse{Name: p.Common, Board: board, Inside: p.Inside, Hole: p.Entry.Width, Above: above})
+	d.Floor = box.FloorBetween{Raise: 10, Dry: true}
+	return d, assumed, nil
 }
 
 // block is a frame with a block of blind bores.

@@ -119,7 +119,7 @@ func (l *look) tips(r Rule) []box.Finding {
 			}
 		case f.What == "screw" && len(f.Where) == 2 && !isShell(f.Where[0]) && isShell(f.Where[1]) && !l.turns(f.Where[0]):
 			a, b := l.piece(f.Where[0]), l.piece(f.Where[1])
-			if a != nil && b != nil {
+			if a != nil && b != nil && l.liesOn(a, b) {
 				through, room = b, a.leastThick()+b.leastThick()
 			}
 		}
@@ -132,6 +132,17 @@ func (l *look) tips(r Rule) []box.Finding {
 		return []box.Finding{g}
 	}
 	return nil
+}
+
+// liesOn says that two parts lie on one another with their faces; a ledge, say,
+// stands on its wall with an edge.
+func (l *look) liesOn(a, b *piece) bool {
+	for _, s := range l.seams {
+		if over, under := l.piece(s.Over), l.piece(s.Under); s.Theta > 179 && (over == a && under == b || over == b && under == a) {
+			return true
+		}
+	}
+	return false
 }
 
 // turns says that a part turns or comes off on its screws, as a turn button does,

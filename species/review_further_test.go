@@ -171,6 +171,16 @@ func furtherBreaks() []breach {
 			gable(joints.Mitre{})(d)
 			d.Outer = []box.Outer{box.RidgeCap{Name: "cap", Width: 80, Board: ply}}
 		}, Site{}, ""},
+		// A plate of 3 on a front of 15: 2.5 x 3 = 7.5, so screws of 5 reach 2 into it.
+		{"a thin plate screwed on", "great_tit", func(d *box.Design) {
+			plate(box.Board{Thickness: 3, Material: "stainless steel"}, 120)(d)
+			p := d.Outer[0].(box.EntrancePlate)
+			p.Screws = 4
+			d.Outer[0] = p
+		}, Site{}, ""},
+		{"a ledge to land on", "great_tit", func(d *box.Design) {
+			d.Outer = []box.Outer{box.LandingBoard{Name: "ledge", Below: 30, Width: 110, Deep: 110, Board: ply}}
+		}, Site{}, "perch"},
 		// 150 - 32 = 118 beside, and the housing's cheek at 38 - 10: 28 - 16 = 12.
 		{"a partition beside the hole", "great_tit", func(d *box.Design) {
 			d.Inner = []box.Inner{box.Partition{Name: "wall", At: 38, Above: 180, Height: 240, Board: ply}}
@@ -189,6 +199,14 @@ func furtherBreaks() []breach {
 		{"a shelf with its grain the short way", "great_tit", func(d *box.Design) {
 			d.Inner = []box.Inner{box.Shelf{Name: "rest", Above: 60, Gaps: box.Gaps{Front: 70}, Board: box.Board{Thickness: 15, Material: "robinia", Grain: box.GrainUp}}}
 		}, Site{}, "movement grain-short"},
+		{"a floor of boards, dry", "great_tit", func(d *box.Design) {
+			delete(d.Boards, box.Floor)
+			d.Floor = box.FloorBetween{Raise: 10, Dry: true}
+		}, Site{}, ""},
+		{"a floor of boards, dry, where the wood swings by 8 %", "great_tit", func(d *box.Design) {
+			delete(d.Boards, box.Floor)
+			d.Floor = box.FloorBetween{Raise: 10, Dry: true} // room for 6 %
+		}, Site{Swing: 8}, "movement"},
 		{"a tall box of level boards", "great_tit", func(d *box.Design) {
 			d.Boards[box.Back] = box.Board{Thickness: 20, Material: "robinia", Grain: box.GrainAcross}
 		}, Site{}, "no-stock grain-vertical panel-wide grain-short"},

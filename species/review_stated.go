@@ -115,7 +115,7 @@ func rust(l *look, r Rule) []box.Finding {
 	seen := map[string]bool{}
 	for i := range l.strips {
 		p := &l.strips[i]
-		w, ok := woodOf(p.Board.Material)
+		w, ok := l.woodOf(p.Board.Material)
 		if !ok || !w.Corrosive() || !metal[p.Part] && !metal[p.Of] || seen[w.Key] {
 			continue
 		}

@@ -320,6 +320,11 @@ func TestReviewBadInput(t *testing.T) {
 			t.Errorf("%s: %v", path, err)
 		}
 	}
+	for path, m := range map[string]Mounting{"Mounting.Load": {Load: nan}, "Mounting.Into": {Into: "unobtainium"}, "Mounting.With.Kind": {With: Fastener{Kind: "rope"}}} {
+		if _, err := Review(resolve(t, good().With(func(d *box.Design) { d.Features = append(d.Features, box.Hang{}) })), MustGet("great_tit"), Site{Mounting: m}); !errors.As(err, &p) || p.Path != path {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
 	// Values of the preset are the user's to change; nonsense in them panics nowhere.
 	for _, x := range []box.MM{-5, box.MM(nan), box.MM(math.Inf(1)), 1e300} {
 		a := MustGet("great_tit")

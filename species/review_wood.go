@@ -202,6 +202,26 @@ func (l *look) materials(pick func(material string) bool) []*piece {
 // plainWords say how a board was made and nothing of its wood.
 var plainWords = []string{"rough", "sawn", "unplaned", "planed", "dressed", "smooth", "untreated", "board", "boards", "solid", "dry", "seasoned", "air-dried", "wood", "timber"}
 
+// namedWood is what woodOf found.
+type namedWood struct {
+	timber.Wood
+	ok bool
+}
+
+// woodOf is woodOf, asked once for each material: to look for a name that is not
+// there takes long.
+func (l *look) woodOf(material string) (timber.Wood, bool) {
+	w, known := l.woods[material]
+	if !known {
+		w.Wood, w.ok = woodOf(material)
+		if l.woods == nil {
+			l.woods = map[string]namedWood{}
+		}
+		l.woods[material] = w
+	}
+	return w.Wood, w.ok
+}
+
 // woodOf is the wood that a material names, whatever else it says of the boards.
 func woodOf(material string) (timber.Wood, bool) {
 	w, err := timber.Get(material)
@@ -275,7 +295,7 @@ func (l *look) named(r Rule, pick func(string) bool) []box.Finding {
 func durability(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for _, p := range l.materials(func(string) bool { return true }) {
-		w, known := woodOf(p.Board.Material)
+		w, known := l.woodOf(p.Board.Material)
 		if !known {
 			continue
 		}
@@ -302,7 +322,7 @@ func (l *look) mass() float64 {
 		p := &l.pieces[i]
 		m := p.Mass
 		if m == 0 {
-			if w, ok := woodOf(p.Board.Material); ok {
+			if w, ok := l.woodOf(p.Board.Material); ok {
 				if d, ok := w.Density(); ok {
 					m, _ = timber.Mass(p.Volume, d.Value)
 				}

@@ -115,7 +115,8 @@ var rules = []Rule{
 	},
 	{
 		Code: "perch", Severity: box.Fault,
-		Scope: Scope{Groups: []Group{Bird}},
+		// A ledge to land on outside is what the sources ask for barn owls.
+		Scope: Scope{Groups: []Group{Bird}, Except: []string{"western_barn_owl"}},
 		Of:    "number of perches at the hole",
 		Range: AtMost(0), Unit: "count",
 		Why:     "Enemies and house sparrows profit from it; no bird needs one.",
