@@ -104,7 +104,11 @@ func (d Design) checkFeatures(c *collector) {
 		path := fmt.Sprintf("Features[%d]", i)
 		switch f := f.(type) {
 		case Entrance:
+			n := len(c.ps)
 			shapeOutline(c, path+".Entrance.Shape", f.Shape)
+			if r, ok := f.Shape.(Round); ok && len(c.ps) > n && r.Diameter > 0 && r.Diameter < minLength {
+				c.ps[n].Try = inches(float64(r.Diameter))
+			}
 			c.atLeast0(path+".Entrance.Above", f.Above, "height of the opening's lowest point over the cavity floor")
 			c.offset(path+".Entrance.Right", f.Right, "place of the opening, from the middle of the wall")
 		case Vents:
@@ -117,7 +121,9 @@ func (d Design) checkFeatures(c *collector) {
 				c.within(path+".CornerCuts.Size", float64(f.Size), minLength, maxLength, "mm", "size of a corner cut")
 			}
 		case form:
-			f.lower(s, typed(path, f), map[Part]*part{})
+			if !isPointer(f) {
+				f.lower(s, typed(path, f), map[Part]*part{})
+			}
 		}
 	}
 }
@@ -134,10 +140,10 @@ func (c *collector) footprintOK(d *Design) bool {
 
 func (d Design) checkSize(c *collector) {
 	rect := d.Footprint == nil
-	wd := func(path string, w, dd MM) {
+	wd := func(path, of string, w, dd MM) {
 		if rect {
-			c.length(path+".Width", w, "width")
-			c.length(path+".Depth", dd, "depth")
+			c.length(path+".Width", w, "width "+of+", from left to right")
+			c.length(path+".Depth", dd, "depth "+of+", from front to back")
 			return
 		}
 		if w != 0 {
@@ -151,10 +157,10 @@ func (d Design) checkSize(c *collector) {
 	case nil:
 		c.add(Problem{Path: "Size", Code: "missing", Why: "say which sizes are fixed", Try: "box.Cavity{Width: 120, Depth: 120, Height: 240}"})
 	case Cavity:
-		wd("Size.Cavity", s.Width, s.Depth)
+		wd("Size.Cavity", "of the cavity at the floor", s.Width, s.Depth)
 		c.length("Size.Cavity.Height", s.Height, "height from the floor to the lowest inner eaves")
 	case Outside:
-		wd("Size.Outside", s.Width, s.Depth)
+		wd("Size.Outside", "over the outer faces", s.Width, s.Depth)
 		c.length("Size.Outside.Height", s.Height, "height from the walls' lower edge to the lowest outer eaves")
 	case BoardWidth:
 		c.length("Size.BoardWidth.Width", s.Width, "width of the boards")
@@ -166,17 +172,17 @@ func (d Design) checkSize(c *collector) {
 			c.addf("Size.BoardWidth", "footprint", "the width of boards fixes a rectangle only; a polygon's footprint must be given as a cavity")
 		}
 	default:
-		c.addf("Size", "unknown-value", "%T is not a size", s)
+		c.strange("Size", s, "size")
 	}
 	switch f := d.Footprint.(type) {
 	case nil:
 	case Regular:
 		c.within("Footprint.Regular.Sides", float64(f.Sides), 3, 24, "", "number of sides")
-		c.length("Footprint.Regular.Across", f.Across, "distance across")
+		c.length("Footprint.Regular.Across", f.Across, "distance across the footprint, from a side to the opposite one")
 	case Polygon:
 		checkPolygon(c, f)
 	default:
-		c.addf("Footprint", "unknown-value", "%T is not a footprint", f)
+		c.strange("Footprint", f, "footprint")
 	}
 }
 
@@ -242,16 +248,16 @@ func (c *collector) pitch(path string, p Deg, rise MM) {
 		c.within(path+".Pitch", float64(p), minPitch, maxPitch, "deg", "pitch of the roof; a roof without slope is Flat{}")
 	}
 	if rise != 0 {
-		c.length(path+".Rise", rise, "rise of the roof")
+		c.length(path+".Rise", rise, "rise of the roof over the inside run")
 	}
 }
 
 func (c *collector) over(path string, o Overhangs) {
-	c.atLeast0(path+".Over.Front", o.Front, "overhang")
-	c.atLeast0(path+".Over.Back", o.Back, "overhang")
-	c.atLeast0(path+".Over.Left", o.Left, "overhang")
-	c.atLeast0(path+".Over.Right", o.Right, "overhang")
-	c.atLeast0(path+".Over.All", o.All, "overhang")
+	c.atLeast0(path+".Over.Front", o.Front, "overhang past the front")
+	c.atLeast0(path+".Over.Back", o.Back, "overhang past the back")
+	c.atLeast0(path+".Over.Left", o.Left, "overhang past the left wall")
+	c.atLeast0(path+".Over.Right", o.Right, "overhang past the right wall")
+	c.atLeast0(path+".Over.All", o.All, "overhang past the walls that say none of their own")
 }
 
 func (d Design) checkRoof(c *collector) {
@@ -285,7 +291,7 @@ func (d Design) checkRoof(c *collector) {
 		tops("Roof.Hip", r.Tops, r.Ends)
 	case NoRoof:
 	default:
-		c.addf("Roof", "unknown-value", "%T is not a roof", r)
+		c.strange("Roof", r, "roof")
 	}
 }
 
@@ -300,7 +306,7 @@ func (d Design) checkFloor(c *collector) {
 		c.over("Floor.FloorUnder", f.Over)
 	case NoFloor:
 	default:
-		c.addf("Floor", "unknown-value", "%T is not a floor", f)
+		c.strange("Floor", f, "floor")
 	}
 }
 

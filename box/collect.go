@@ -3,6 +3,7 @@ package box
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"sort"
 	"strconv"
 	"strings"
@@ -51,6 +52,27 @@ func (c *collector) within(path string, x, lo, hi float64, unit, why string) boo
 	c.add(Problem{Path: path, Code: "range", Got: num(x), Lo: lo, Hi: hi, Unit: unit, Why: why})
 	return false
 }
+
+// isPointer reports whether a value is a pointer: designs hold plain values, but a
+// pointer to one has its methods too.
+func isPointer(x any) bool { return x != nil && reflect.TypeOf(x).Kind() == reflect.Pointer }
+
+// strange reports a value of a type that is none of those that will do; most often
+// a pointer to one.
+func (c *collector) strange(path string, x any, what string) {
+	a := "a "
+	if strings.ContainsRune("aeiou", rune(what[0])) {
+		a = "an "
+	}
+	p := Problem{Path: path, Code: "unknown-value", Why: fmt.Sprintf("%T is not %s%s", x, a, what)}
+	if t := reflect.TypeOf(x); t != nil && t.Kind() == reflect.Pointer && t.Elem().PkgPath() == reflect.TypeFor[Design]().PkgPath() {
+		p.Try = fmt.Sprintf("%s{...}, without &", t.Elem())
+	}
+	c.add(p)
+}
+
+// inches asks whether a size was meant in inches.
+func inches(x float64) string { return "box.Inch(" + num(x) + "), if these are inches" }
 
 func (c *collector) length(path string, x MM, why string) bool {
 	return c.within(path, float64(x), minLength, maxLength, "mm", why)
@@ -157,6 +179,18 @@ func (c *collector) enum(path string, x, hi int, try string) {
 		c.add(Problem{Path: path, Code: "unknown-value", Got: strconv.Itoa(x), Lo: 0, Hi: float64(hi), Why: "no such choice", Try: try})
 	}
 }
+
+// has reports whether the same number is refused already, for the same range.
+func (c *collector) has(p Problem) bool {
+	for _, q := range c.ps {
+		if q.Path == p.Path && q.Code == p.Code && q.Got == p.Got && q.Unit == p.Unit && sameBits(q.Lo, p.Lo) && sameBits(q.Hi, p.Hi) {
+			return true
+		}
+	}
+	return false
+}
+
+func sameBits(a, b float64) bool { return a == b || math.IsNaN(a) && math.IsNaN(b) }
 
 // under reports whether there are problems at a path or below it.
 func (c *collector) under(path string) bool {

@@ -51,12 +51,13 @@ func (f DripGroove) lower(s *shell, path string, by map[Part]*part) {
 			on = append(on, s.faces[i].part)
 		}
 	}
-	made := 0
+	made, built := 0, true
 	for k, name := range on {
 		p := by[name]
 		if p == nil {
 			continue
 		}
+		built = built && len(p.convex.Faces) > 0 // not where joints are at fault
 		at := path
 		if f.On != nil {
 			at = fmt.Sprintf("%s.On[%d]", path, k)
@@ -70,7 +71,7 @@ func (f DripGroove) lower(s *shell, path string, by map[Part]*part) {
 		}
 		made += f.groove(s, path, p, w, depth, inset)
 	}
-	if made == 0 && len(s.c.ps) == n {
+	if made == 0 && len(s.c.ps) == n && built {
 		s.c.addf(path, "no-overhang", "the roof overhangs nowhere: there is no place for a drip groove")
 	}
 }

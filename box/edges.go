@@ -423,7 +423,11 @@ func (s *shell) faults(path string, err error) {
 		if !math.IsNaN(f.Got) {
 			got = num(f.Got)
 		}
-		s.c.add(Problem{Path: path, Code: "joint", Got: got, Lo: f.Lo, Hi: f.Hi, Unit: f.Unit, Why: f.Why})
+		p := Problem{Path: path, Code: "joint", Got: got, Lo: f.Lo, Hi: f.Hi, Unit: f.Unit, Why: f.Why}
+		if f.Field != "" && s.c.has(p) {
+			return // one number in the design, and as bad on the next edge
+		}
+		s.c.add(p)
 	default:
 		s.c.add(Problem{Path: path, Code: "joint", Why: fmt.Sprintf("%.300s", err.Error())})
 	}

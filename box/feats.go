@@ -91,16 +91,21 @@ func (s *shell) opensInside(p *part, f *feat) bool {
 		return true
 	}
 	e := cavity.Extents()
-	past, try := s.pastEdge(p, f, cavity)
+	past, try, drop := s.pastEdge(p, f, cavity)
+	bevel := ""
+	if drop > 0.05 {
+		bevel = fmt.Sprintf("; the bevel of its top takes %s more on the outer face", num(round1(drop)))
+	}
 	s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: size(f.outline), Try: try,
-		Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face at %s, which is %s wide and %s high",
-			f.source, num(round1(-d)), past, num(round1(e.Width())), num(round1(e.Height())))})
+		Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face at %s, which is %s wide and %s high%s",
+			f.source, num(round1(-d)), past, num(round1(e.Width())), num(round1(e.Height())), bevel)})
 	return false
 }
 
 // pastEdge names the edge of the cavity's face that an opening reaches past
-// most, and the place that would do.
-func (s *shell) pastEdge(p *part, f *feat, cavity outline.Contour) (name Part, try string) {
+// most, the place that would do, and how much of the way there is for the bevel of
+// the wall's top.
+func (s *shell) pastEdge(p *part, f *feat, cavity outline.Contour) (name Part, try string, drop float64) {
 	g, _ := s.cav.FaceOf(p.at)
 	worst := 0.0
 	for k, a := range cavity {
@@ -112,22 +117,30 @@ func (s *shell) pastEdge(p *part, f *feat, cavity outline.Contour) (name Part, t
 		if d <= worst || k >= len(g.Next) {
 			continue
 		}
-		worst, name, try = d, s.faces[g.Next[k]].part, ""
+		worst, name, try, drop = d, s.faces[g.Next[k]].part, "", 0
 		if s.faces[g.Next[k]].kind == roofFace {
-			d += s.topDrop(p)
+			drop = s.topDrop(p)
+			d += drop
 		}
 		_, cl := sincos(p.face.lean)
 		switch at := f.outline.Extents(); {
 		case f.use == UseEntrance && math.Abs(y) > 0.2:
-			try = "Above: " + num(math.Floor((at.Min.Y-d/y)*cl*10)/10)
+			try = "Above: " + num(tenthDown((at.Min.Y-d/y)*cl))
 		case f.use == UseVent && y > 0.2:
-			try = "Below: " + num(math.Ceil((cavity.Extents().Max.Y-at.Centre().Y+d/y)*10)/10)
+			try = "Below: " + num(-tenthDown(-(cavity.Extents().Max.Y - at.Centre().Y + d/y)))
 		case f.use == UseEntrance:
-			try = "Right: " + num(math.Trunc((at.Centre().X-d/x)*10)/10)
+			if right := at.Centre().X - d/x; right > 0 { // towards the middle
+				try = "Right: " + num(tenthDown(right))
+			} else {
+				try = "Right: " + num(-tenthDown(-right))
+			}
 		}
 	}
-	return name, try
+	return name, try, drop
 }
+
+// tenthDown rounds down to a tenth; what is a tenth but for its last digits stays.
+func tenthDown(x float64) float64 { return math.Floor(float64(x*10)+1e-6) / 10 }
 
 // topDrop is how much lower the outer arris of a wall's bevelled top lies than
 // the inner one.

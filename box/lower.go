@@ -70,7 +70,7 @@ func (s *shell) lowerFeatures(parts []*part) {
 		case CornerCuts:
 			s.cornerCuts(path+".CornerCuts", f, by, put)
 		case form:
-			if _, last := f.(PartMarks); !last {
+			if _, last := f.(PartMarks); !last && !isPointer(f) {
 				f.lower(s, typed(path, f), by)
 			}
 		}

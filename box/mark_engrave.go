@@ -11,7 +11,7 @@ import (
 // the volume they take, and are no part of the solid. A line must stay on its
 // part and clear of joints and openings by half its width; lines may cross.
 type Engrave struct {
-	On    Part
+	On    Part           // "" means the front (wall/1 on a polygon)
 	Lines []outline.Path // around their own origin, u to the right and v up seen from outside
 	At    Anchor         // of that origin
 	From  CutSide
@@ -28,7 +28,7 @@ type Engrave struct {
 
 func (Engrave) feature() {}
 
-func (f Engrave) on(*shell) []onPart { return []onPart{{".On", f.On}} }
+func (f Engrave) on(s *shell) []onPart { return []onPart{{".On", s.frontOr(f.On)}} }
 
 func (f Engrave) lower(s *shell, path string, by map[Part]*part) {
 	n := len(s.c.ps)
@@ -44,8 +44,11 @@ func (f Engrave) lower(s *shell, path string, by map[Part]*part) {
 		s.c.name(path+".Name", f.Name)
 	}
 	t, w, d, _ := s.c.groove(path, f.Tool, f.Width, f.Depth, 2)
-	p := by[f.On]
-	if len(s.c.ps) > n || p == nil || !s.depthIn(path+".Depth", d, p) {
+	if len(s.c.ps) > n || len(by) == 0 {
+		return
+	}
+	p := by[s.frontOr(f.On)]
+	if p == nil || !s.depthIn(path+".Depth", d, p) {
 		return
 	}
 	l := line{path: path, source: orUse(f.Name, use), use: use, tool: t, width: w, depth: d, from: f.From}

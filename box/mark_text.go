@@ -12,7 +12,7 @@ import (
 // face it reads from within. It may be read from the ground from 25 high; smaller
 // letters on an outer face are a finding.
 type Text struct {
-	On           Part
+	On           Part // "" means the front (wall/1 on a polygon)
 	Text         string
 	Height       MM     // of capitals, 3 to 1000; 0 means 30
 	At           Anchor // of the text's middle
@@ -25,7 +25,7 @@ type Text struct {
 
 func (Text) feature() {}
 
-func (f Text) on(*shell) []onPart { return []onPart{{".On", f.On}} }
+func (f Text) on(s *shell) []onPart { return []onPart{{".On", s.frontOr(f.On)}} }
 
 func (f Text) lower(s *shell, path string, by map[Part]*part) {
 	n := len(s.c.ps)
@@ -37,7 +37,11 @@ func (f Text) lower(s *shell, path string, by map[Part]*part) {
 	f.At.check(s.c, path+".At")
 	s.c.enum(path+".From", int(f.From), int(FromInner), "box.FromOuter")
 	use, _ := s.use(path, f.Use, UseMark)
-	s.c.name(path+".Text", f.Text)
+	if f.Text == "" {
+		s.c.addf(path+".Text", "missing", "there is nothing to write")
+	} else {
+		s.c.name(path+".Text", f.Text)
+	}
 	if f.Name != "" {
 		s.c.name(path+".Name", f.Name)
 	}
@@ -53,7 +57,10 @@ func (f Text) lower(s *shell, path string, by map[Part]*part) {
 		s.c.addf(path+".Text", "missing", "there is nothing to write")
 		return
 	}
-	p := by[f.On]
+	if len(by) == 0 {
+		return
+	}
+	p := by[s.frontOr(f.On)]
 	if p == nil || !s.depthIn(path+".Depth", d, p) {
 		return
 	}

@@ -2,6 +2,7 @@ package box
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 )
@@ -74,6 +75,10 @@ func (s *shell) checkParts() {
 				}
 			}
 		case form:
+			if isPointer(f) {
+				c.strange(path, f, "feature")
+				continue
+			}
 			for _, on := range f.on(s) {
 				if !known[on.part] && !free[on.part] {
 					s.unknown(typed(path, f)+on.field, on.part, solids)
@@ -88,7 +93,7 @@ func (s *shell) checkParts() {
 				c.addf(path+".CornerCuts", "open", "there is no floor to drain")
 			}
 		default:
-			c.addf(path, "unknown-value", "%T is not a feature", f)
+			c.strange(path, f, "feature")
 		}
 	}
 }
@@ -108,12 +113,12 @@ func (s *shell) checkMakers() []Part {
 	})
 	for i, in := range s.d.Inner {
 		if _, ok := asMaker(in); !ok {
-			s.c.addf(fmt.Sprintf("Inner[%d]", i), "unknown-value", "%T is not an inner part", in)
+			s.c.strange(fmt.Sprintf("Inner[%d]", i), in, "inner part")
 		}
 	}
 	for i, x := range s.d.Outer {
 		if _, ok := asMaker(x); !ok {
-			s.c.addf(fmt.Sprintf("Outer[%d]", i), "unknown-value", "%T is not an outer element", x)
+			s.c.strange(fmt.Sprintf("Outer[%d]", i), x, "outer element")
 		}
 	}
 	var shell []string
@@ -168,12 +173,22 @@ func (s *shell) frontOr(p Part) Part {
 func (s *shell) unknown(path string, got Part, want []string) {
 	p := Problem{Path: path, Code: "unknown-part", Got: fmt.Sprintf("%.60q", string(got)), Why: "this design has no such part; it has " + strings.Join(want, " ")}
 	switch n := nearest(string(got), want); {
+	case strings.HasPrefix(string(got), "wall/") && s.walls > 0:
+		p.Try = manyOf(want, s.faces[:s.walls])
+	case got == Roof && len(s.faces) > 0:
+		p.Try = manyOf(want, s.faces[s.floor+1:])
 	case n != "":
 		p.Try = n
+	case strings.HasPrefix(string(got), "roof") && len(s.faces) > 0:
+		p.Try = manyOf(want, s.faces[s.floor+1:])
 	case got == Front && !s.rect() && len(s.faces) > 0:
 		p.Try = string(s.faces[0].part) + ", the front"
 	case got == "sides":
 		p.Try = "left and right, one by one"
+	case got == AllWalls || got == AllRoof:
+		p.Why = "this is a group, and one part is wanted: " + strings.Join(want, " ")
+	case got == "":
+		p.Got, p.Why = "", "say which part: "+strings.Join(want, " ")
 	}
 	for i := range s.faces {
 		if s.faces[i].part == got {
@@ -181,6 +196,27 @@ func (s *shell) unknown(path string, got Part, want []string) {
 		}
 	}
 	s.c.add(p)
+}
+
+// manyOf are those of some faces that would do, as something to try: "a or b", "a,
+// b or c", "wall/1 to wall/8".
+func manyOf(want []string, of []face) string {
+	var names []string
+	for i := range of {
+		if slices.Contains(want, string(of[i].part)) {
+			names = append(names, string(of[i].part))
+		}
+	}
+	switch n := len(names); {
+	case n == 0:
+		return ""
+	case n == 1:
+		return names[0]
+	case n > 4:
+		return names[0] + " to " + names[n-1]
+	default:
+		return strings.Join(names[:n-1], ", ") + " or " + names[n-1]
+	}
 }
 
 // nearest is the name within two slips of the pen, "" if there is none.

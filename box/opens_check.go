@@ -14,7 +14,7 @@ type opener interface {
 // eachOpening calls do for the openings, with their places in the design.
 func (d *Design) eachOpening(do func(path string, o opener)) {
 	for i, o := range d.Opens {
-		if o, ok := o.(opener); ok {
+		if o, ok := o.(opener); ok && !isPointer(o) {
 			do(openPath(i, o), o)
 		}
 	}
@@ -27,8 +27,8 @@ func openPath(i int, o Opening) string {
 // checkOpens looks at the numbers of openings.
 func (d *Design) checkOpens(c *collector) {
 	for i, o := range d.Opens {
-		if _, ok := o.(opener); !ok {
-			c.addf(fmt.Sprintf("Opens[%d]", i), "unknown-value", "%T is not an opening", o)
+		if _, ok := o.(opener); !ok || isPointer(o) {
+			c.strange(fmt.Sprintf("Opens[%d]", i), o, "opening")
 		}
 	}
 	names := map[string]bool{}
@@ -108,7 +108,7 @@ func (o Hinged) check(c *collector, path string) {
 			c.name(path+".Hinge.Butts.Metal", h.Metal)
 		}
 	default:
-		c.addf(path+".Hinge", "unknown-value", "%T is not a hinge", h)
+		c.strange(path+".Hinge", h, "hinge")
 	}
 }
 
@@ -243,7 +243,7 @@ func (s *shell) checkOpenParts(known map[Part]bool, solids []string) {
 				sound = false
 			}
 		}
-		if h, ok := o.(Hinged); ok && s.hangsAt(h) == "" {
+		if h, ok := o.(Hinged); ok && shell[h.Part] && s.hangsAt(h) == "" {
 			s.c.add(Problem{Path: path + ".At", Code: "missing", Why: fmt.Sprintf("say at which neighbour %.60q hangs", string(h.Part))})
 		}
 		if p := movedPart(o); p != "" && sound {

@@ -31,7 +31,7 @@ func TestOpeningsThatCannotBeMade(t *testing.T) {
 		{"no number", one(box.Hinged{Part: box.Roof, Play: box.MM(math.NaN())}), "Opens[0].Hinged.Play", "range", "NaN", 0, 20},
 		{"play of 30", one(box.Removable{Part: box.Roof, Play: 30}), "Opens[0].Removable.Play", "range", "30", 0, 20},
 		{"no such part", one(box.Hinged{Part: "frnot", At: box.Left}), "Opens[0].Hinged.Part", "unknown-part", "(try front)", 0, 0},
-		{"no part", one(box.Pivoted{}), "Opens[0].Pivoted.Part", "unknown-part", `""`, 0, 0},
+		{"no part", one(box.Pivoted{}), "Opens[0].Pivoted.Part", "unknown-part", "say which part: front", 0, 0},
 		{"no such neighbour", one(box.Hinged{Part: box.Front, At: "lift"}), "Opens[0].Hinged.At", "unknown-part", "(try left)", 0, 0},
 		{"at itself", one(box.Hinged{Part: box.Front, At: box.Front}), "Opens[0].Hinged.At", "no-edge", "do not meet", 0, 0},
 		{"at the other side", one(box.Hinged{Part: box.Front, At: box.Back}), "Opens[0].Hinged.At", "no-edge", "do not meet", 0, 0},

@@ -1,7 +1,5 @@
 package box
 
-import "reflect"
-
 // Outer is something fixed to the outside of the box, placed by what it is fixed
 // to: Batten, SplitBatten, Feet, PoleSocket, Strap; CoverStrip, RidgeCap, Felt;
 // LandingBoard, EntrancePlate, Tunnel. Its parts are named free/NAME.
@@ -23,7 +21,7 @@ type maker interface {
 // asMaker refuses pointers, which may be nil and are no values.
 func asMaker(x any) (maker, bool) {
 	m, ok := x.(maker)
-	return m, ok && reflect.TypeOf(x).Kind() != reflect.Pointer
+	return m, ok && !isPointer(x)
 }
 
 // made is the name of a part to be made, and the field that gives it.

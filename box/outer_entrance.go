@@ -36,10 +36,17 @@ func (s *shell) entranceOf(m *making, on Part, n int) (*part, outline.Contour, b
 		s.c.addf(m.path+".On", "no-entrance", "%s has no entrance", on)
 		return nil, nil, false
 	}
-	if !s.c.within(m.path+".Entrance", float64(n), 0, float64(len(found)-1), "", "which entrance of the wall, from 0") {
+	if !s.c.within(m.path+".Entrance", float64(n), 0, float64(len(found)-1), "", fmt.Sprintf("%s has %s, counted from 0", on, entrances(len(found)))) {
 		return nil, nil, false
 	}
 	return host, settled(found[n]), true
+}
+
+func entrances(n int) string {
+	if n == 1 {
+		return "1 entrance"
+	}
+	return fmt.Sprintf("%d entrances", n)
 }
 
 // EntrancePlate lies on a wall over an entrance, with a hole of its own on the

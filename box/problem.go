@@ -129,11 +129,11 @@ type Finding struct {
 	Sources     []string // title and publisher, or "common practice"
 }
 
-// String says it in one line.
+// String says it in one line: "warning [thin-web] front: ...".
 func (f Finding) String() string {
 	at := ""
 	if f.Part != "" {
-		at = " at " + string(f.Part)
+		at = " " + string(f.Part)
 	}
-	return f.Severity.String() + at + ": " + f.Why
+	return f.Severity.String() + " [" + f.Code + "]" + at + ": " + f.Why
 }

@@ -67,7 +67,7 @@ func shapeOutline(c *collector, path string, s Shape) (outline.Contour, bool) {
 			return s.Outline, true
 		}
 	default:
-		c.addf(path, "unknown-value", "%T is not a shape", s)
+		c.strange(path, s, "shape")
 	}
 	return nil, false
 }

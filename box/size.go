@@ -42,7 +42,7 @@ func (s *shell) solveSize() bool {
 	}
 	floor.in = floorPlane
 	if got := s.shortestWall(); !(got >= minLength) {
-		s.c.add(Problem{Path: "Size", Code: "no-cavity", Got: num(got), Lo: minLength, Hi: maxLength, Unit: "mm", Why: "the thicknesses leave too little or no cavity between the walls"})
+		s.c.add(Problem{Path: "Size", Code: "no-cavity", Got: num(got), Lo: minLength, Hi: maxLength, Unit: "mm", Why: "the thicknesses leave too little or no cavity between the walls", Try: s.centimetres()})
 	}
 	if len(s.c.ps) == n {
 		s.checkThickness()
@@ -54,6 +54,15 @@ func (s *shell) solveSize() bool {
 // deep: a slip of the pen, not a wall.
 func (s *shell) checkThickness() {
 	most := math.Max(s.extent(1, 0), s.extent(0, 1))
+	if try := s.centimetres(); try != "" {
+		for i := range s.faces {
+			if f := &s.faces[i]; !f.open && f.t > most {
+				s.c.add(Problem{Path: s.sizePath(), Code: "thicker-than-cavity", Got: num(round1(s.extent(1, 0))) + " x " + num(round1(s.extent(0, 1))),
+					Why: fmt.Sprintf("the cavity is narrower than its boards are thick, %s", num(f.t)), Try: try})
+				return
+			}
+		}
+	}
 	for i := range s.faces {
 		f := &s.faces[i]
 		if f.open || f.t <= most {
@@ -69,6 +78,66 @@ func (s *shell) checkThickness() {
 		}
 		s.c.add(Problem{Path: path + ".Thickness", Code: "thicker-than-cavity", Got: num(f.t), Lo: minThickness, Hi: most, Unit: "mm", Why: "the board is thicker than the cavity is wide and deep"})
 	}
+}
+
+// sizePath is the place in the design that says how wide the box is.
+func (s *shell) sizePath() string {
+	switch s.d.Footprint.(type) {
+	case Regular:
+		return "Footprint.Regular.Across"
+	case Polygon:
+		return "Footprint.Polygon.Points"
+	}
+	switch s.d.Size.(type) {
+	case Outside:
+		return "Size.Outside"
+	case BoardWidth:
+		return "Size.BoardWidth"
+	}
+	return "Size.Cavity"
+}
+
+// centimetres are the sizes in millimetres, as something to try, of a box that is
+// stated ten times too small for its boards: which are boards, up to 40 thick, where
+// no enclosure is under 50 wide and deep. Else it is "".
+func (s *shell) centimetres() string {
+	for i := range s.faces {
+		if s.faces[i].t > 40 {
+			return ""
+		}
+	}
+	const small = 50
+	switch f := s.d.Footprint.(type) {
+	case Regular:
+		if f.Across < small {
+			return "Across: " + num(10*float64(f.Across)) + ", if these are centimetres"
+		}
+		return ""
+	case Polygon:
+		for _, p := range f.Points {
+			if math.Abs(float64(p.X)) >= small || math.Abs(float64(p.Y)) >= small {
+				return ""
+			}
+		}
+		return "points ten times as far apart, if these are centimetres"
+	}
+	say := func(w, d, h MM) string {
+		if !(w < small && d < small) {
+			return ""
+		}
+		return fmt.Sprintf("Width: %s, Depth: %s, Height: %s, if these are centimetres", num(10*float64(w)), num(10*float64(d)), num(10*float64(h)))
+	}
+	switch z := s.d.Size.(type) {
+	case Cavity:
+		return say(z.Width, z.Depth, z.Height)
+	case Outside:
+		return say(z.Width, z.Depth, z.Height)
+	case BoardWidth:
+		if z.Width < small && z.Sides < small {
+			return fmt.Sprintf("Width: %s, Height: %s, if these are centimetres", num(10*float64(z.Width)), num(10*float64(z.Height)))
+		}
+	}
+	return ""
 }
 
 // setRect spreads width and depth over the walls of a rectangle.

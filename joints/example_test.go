@@ -34,7 +34,7 @@ func Example() {
 	// held by glue
 	// held by nail through the lip of front
 	// front reaches 14.9 past the cavity, left 7
-	// Depth: the rebate leaves front too thin a lip, or is none: got 10, want 0.1 to 8.3 mm
+	// Depth: the rebate leaves too thin a lip of front, which is 14.3 thick: got 10, want 0.1 to 8.3 mm
 }
 
 // Tongue is a barefaced tongue: a groove in A near its end takes a tongue on

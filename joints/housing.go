@@ -61,8 +61,14 @@ func (j Housing) Section(c Corner) (Section, error) {
 			}
 			d = math.Min(d, hi)
 		}
-		ok = fs.within("Depth", d, lo, hi, "mm", "the housing is too deep or too shallow for "+c.nameA()+
-			", "+say(tA)+" thick")
+		why := "the housing is too deep for "
+		switch {
+		case lo > hi:
+			why = "the housing has too much play or swelling for "
+		case d < lo:
+			why = "the housing is too shallow, or its play too large, for "
+		}
+		ok = fs.within("Depth", d, lo, hi, "mm", why+c.nameA()+", "+say(tA)+" thick")
 	}
 	from, to := float64(j.Stop), float64(j.Stop)
 	if j.StopFrom != 0 {

@@ -35,8 +35,11 @@ func (j Rebate) Section(c Corner) (Section, error) {
 			d = most
 		}
 	} else {
-		fs.within("Depth", d, math.Min(0.1, most), most, "mm",
-			"the rebate leaves "+c.nameA()+" too thin a lip, or is none")
+		why := "so shallow a rebate in " + c.nameA() + " is none"
+		if d > most {
+			why = "the rebate leaves too thin a lip of " + c.nameA() + ", which is " + say(float64(c.LeastA)) + " thick"
+		}
+		fs.within("Depth", d, math.Min(0.1, most), most, "mm", why)
 	}
 	w := float64(j.Width)
 	if w == 0 {

@@ -1,0 +1,108 @@
+package box_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"holt.example/box"
+	"holt.example/box/outline"
+	"holt.example/joints"
+)
+
+// What is said of a slip, whole, and that nothing else is said of it.
+func TestOneSlipOneLine(t *testing.T) {
+	thin := func(j joints.Joint) func(*box.Design) {
+		return func(d *box.Design) { d.Corners.Joint = j }
+	}
+	features := func(fs ...box.Feature) func(*box.Design) {
+		return func(d *box.Design) { d.Features = fs }
+	}
+	hinged := func(roof box.RoofForm, part box.Part) func(*box.Design) {
+		return func(d *box.Design) {
+			d.Roof = roof
+			d.Opens = []box.Opening{box.Hinged{Part: part}}
+		}
+	}
+	pent := box.Pent{Pitch: 20, Over: box.Overhangs{Front: 40}}
+	hole := func(above box.MM) box.Entrance { return box.Entrance{Shape: box.Round{Diameter: 32}, Above: above} }
+	for _, x := range []struct {
+		change func(*box.Design)
+		want   string
+	}{
+		{func(d *box.Design) { d.Size = box.Cavity{Width: -120, Depth: 120, Height: 240} },
+			"Size.Cavity.Width: -120: width of the cavity at the floor, from left to right; want 1 to 10000 mm"},
+		{func(d *box.Design) { d.Size = box.Outside{Width: 120, Depth: -1, Height: 240} },
+			"Size.Outside.Depth: -1: depth over the outer faces, from front to back; want 1 to 10000 mm"},
+		{func(d *box.Design) { d.Roof = box.Flat{Over: box.Overhangs{Left: -3}} },
+			"Roof.Flat.Over.Left: -3: overhang past the left wall; want 0 to 10000 mm"},
+		// Centimetres: the board of 15 is no mistake, 12 is. A board of 150 is.
+		{func(d *box.Design) { d.Size = box.Cavity{Width: 12, Depth: 12, Height: 24} },
+			"Size.Cavity: 12 x 12: the cavity is narrower than its boards are thick, 15 (try Width: 120, Depth: 120, Height: 240, if these are centimetres)"},
+		{func(d *box.Design) { d.Size, d.Footprint = box.Cavity{Height: 24}, box.Regular{Sides: 6, Across: 12} },
+			"Footprint.Regular.Across: 13.9 x 12: the cavity is narrower than its boards are thick, 15 (try Across: 120, if these are centimetres)"},
+		{func(d *box.Design) { d.Size = box.Outside{Width: 16, Depth: 16, Height: 32} },
+			"Size: -14: the thicknesses leave too little or no cavity between the walls; want 1 to 10000 mm (try Width: 160, Depth: 160, Height: 320, if these are centimetres)"},
+		{func(d *box.Design) { d.Board.Thickness = 150 },
+			"Board.Thickness: 150: the board is thicker than the cavity is wide and deep; want 0.5 to 120 mm"},
+		// The front's inner face is 240 high under a pent: 250 + 32 is 42 past it, and the
+		// bevel of 20 degrees takes 15 tan 20 = 5.46 more: 250 - 47.46 = 202.5.
+		{func(d *box.Design) { d.Roof = pent; d.Features = []box.Feature{hole(250)} },
+			"Features[0].Entrance: 32 across: the entrance reaches 42 past the edge of the cavity's face at roof, which is 120 wide and 240 high; the bevel of its top takes 5.5 more on the outer face (try Above: 202.5)"},
+		// 60 from the middle to the edge, less the radius: 44, not 43.9.
+		{features(box.Entrance{Shape: box.Round{Diameter: 32}, Above: 100, Right: 50}),
+			"Features[0].Entrance: 32 across: the entrance reaches 6 past the edge of the cavity's face at right, which is 120 wide and 240 high (try Right: 44)"},
+		{features(box.Entrance{Shape: box.Round{Diameter: 32}, Above: 100, Right: -50}),
+			"Features[0].Entrance: 32 across: the entrance reaches 6 past the edge of the cavity's face at left, which is 120 wide and 240 high (try Right: -44)"},
+		// Joints and boards: 15 less a lip of 6; twice the play of 0.2 at least.
+		{thin(joints.Rebate{Depth: 12}), "Corners.Joint.Depth: 12: the rebate leaves too thin a lip of front, which is 15 thick; want 0.1 to 9 mm"},
+		{thin(joints.Rebate{Depth: 0.01}), "Corners.Joint.Depth: 0.01: so shallow a rebate in front is none; want 0.1 to 9 mm"},
+		{func(d *box.Design) { d.Floor = box.FloorBetween{Raise: 20, Joint: joints.Housing{Depth: 12}} },
+			"Floor.FloorBetween.Joint.Depth: 12: the housing is too deep for front, 15 thick; want 0.4 to 8.8 mm"},
+		{func(d *box.Design) { d.Floor = box.FloorBetween{Raise: 20, Joint: joints.Housing{Depth: 0.2}} },
+			"Floor.FloorBetween.Joint.Depth: 0.2: the housing is too shallow, or its play too large, for front, 15 thick; want 0.4 to 8.8 mm"},
+		// Names of parts.
+		{hinged(box.Gable{}, box.Roof), `Opens[0].Hinged.Part: "roof": this design has no such part; it has front right back left floor roof/left roof/right (try roof/left or roof/right)`},
+		{hinged(pent, "roof/lid"), `Opens[0].Hinged.Part: "roof/lid": this design has no such part; it has front right back left floor roof (try roof)`},
+		{features(box.Text{On: "wall/7", Text: "1"}), `Features[0].Text.On: "wall/7": this design has no such part; it has front right back left floor roof (try front, right, back or left)`},
+		{func(d *box.Design) {
+			d.Size, d.Footprint = box.Cavity{Height: 240}, box.Regular{Sides: 6, Across: 150}
+			d.Features = []box.Feature{box.Text{On: "wall/7", Text: "1"}}
+		}, `Features[0].Text.On: "wall/7": this design has no such part; it has wall/1 wall/2 wall/3 wall/4 wall/5 wall/6 floor roof (try wall/1 to wall/6)`},
+		{features(box.Text{On: box.AllWalls, Text: "1"}), `Features[0].Text.On: "walls": this is a group, and one part is wanted: front right back left floor roof`},
+		{features(box.Cut{Shape: box.Round{Diameter: 9}}), "Features[0].Cut.On: say which part: front right back left floor roof"},
+		{features(box.Text{On: box.Front}), "Features[0].Text.Text: there is nothing to write"},
+		// A pointer.
+		{features(&box.Drains{}), "Features[0]: *box.Drains is not a feature (try box.Drains{...}, without &)"},
+		{features((*box.GripGrooves)(nil)), "Features[0]: *box.GripGrooves is not a feature (try box.GripGrooves{...}, without &)"},
+		{func(d *box.Design) { d.Outer = []box.Outer{&box.Felt{}} }, "Outer[0]: *box.Felt is not an outer element (try box.Felt{...}, without &)"},
+		{func(d *box.Design) { d.Roof = &pent }, "Roof: *box.Pent is not a roof (try box.Pent{...}, without &)"},
+		{func(d *box.Design) { d.Opens = []box.Opening{&box.Hinged{Part: box.Roof}} }, "Opens[0]: *box.Hinged is not an opening (try box.Hinged{...}, without &)"},
+		{func(d *box.Design) {
+			d.Features = []box.Feature{hole(100)}
+			d.Outer = []box.Outer{box.EntrancePlate{Name: "plate", Entrance: 1, Width: 70, Height: 70}}
+		}, "Outer[0].EntrancePlate.Entrance: 1: front has 1 entrance, counted from 0"},
+		// Where a joint is at fault nothing else is untrue.
+		{func(d *box.Design) {
+			d.Roof, d.Corners.Joint = box.Flat{Over: box.Overhangs{All: 40}}, joints.Rebate{Depth: 12}
+			d.Features = []box.Feature{hole(150), box.GripGrooves{}, box.Vents{}, box.EavesVents{On: []box.Part{box.Left}, Width: 40, Height: 10}, box.Drains{}, box.DripGroove{},
+				box.Edging{Round: 3}, box.Text{Text: "No 17", Height: 20, At: box.Anchor{Up: 60}}, box.PartMarks{}}
+		}, "Corners.Joint.Depth: 12: the rebate leaves too thin a lip of front, which is 15 thick; want 0.1 to 9 mm"},
+		{features(box.Entrance{Shape: box.Round{Diameter: 0.75}, Above: 100}), "Features[0].Entrance.Shape.Round.Diameter: 0.75: diameter of a round hole; want 1 to 10000 mm (try box.Inch(0.75), if these are inches)"},
+	} {
+		_, ps := tryResolve(t, x.want, plain.With(x.change))
+		if assert.NotEmpty(t, ps, x.want) {
+			assert.Equal(t, x.want, ps.Error())
+		}
+	}
+	// Without On a text stands on the front.
+	for _, f := range []box.Feature{box.Text{Text: "1", At: box.Anchor{Up: 100}}, box.Engrave{Lines: []outline.Path{square40().Path()}, At: box.Anchor{Up: 100}}} {
+		assert.NotEmpty(t, piece(t, resolve(t, with(f)), box.Front).Panel.Ops)
+	}
+}
+
+// A finding is told by its code too, as lists tell it.
+func TestFindingInOneLine(t *testing.T) {
+	assert.Equal(t, "warning [thin-web] front: only 0.4 mm", box.Finding{Code: "thin-web", Severity: box.Warning, Part: box.Front, Why: "only 0.4 mm"}.String())
+	assert.Equal(t, "advice [run-out]: a pocket", box.Finding{Code: "run-out", Why: "a pocket"}.String())
+}
