@@ -234,7 +234,7 @@ func (s *shell) captive(w *way) bool {
 		}
 		if held && glued {
 			s.c.add(Problem{Path: w.path + ".Part", Code: "captive", Got: string(w.part),
-				Why: fmt.Sprintf("%s and %s are glued together in a %s: %s cannot be freed", w.part, other.part, e.sec.Name, w.part), Try: "joints.Butt{}, or a dry housing"})
+				Why: fmt.Sprintf("%s and %s are glued together in %s: %s cannot be freed", w.part, other.part, joints.Said(e.sec.Name), w.part), Try: "joints.Butt{}, or a dry housing"})
 			return true
 		}
 	}

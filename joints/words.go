@@ -1,5 +1,7 @@
 package joints
 
+import "strings"
+
 // Words tells a section in sentences, a line each: what each part does, what
 // is cut from it, what stays empty, the gap, and what holds it.
 func (c Corner) Words(s Section) []string {
@@ -30,4 +32,22 @@ func (c Corner) Words(s Section) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// Said is the name of a joint as a sentence has it, with its article: "a rebate
+// joint", "an edge-glued joint". A name that ends in "joint" already gets the article
+// alone; of no name it says "a joint".
+func Said(name string) string {
+	name = strings.TrimSpace(name)
+	article := "a "
+	if name != "" && strings.ContainsRune("aeiouAEIOU", rune(name[0])) {
+		article = "an "
+	}
+	switch {
+	case name == "":
+		return "a joint"
+	case strings.HasSuffix(strings.ToLower(name), "joint"):
+		return article + name
+	}
+	return article + name + " joint"
 }

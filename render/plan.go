@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"holt.example/box"
+	"holt.example/joints"
 	"holt.example/render/bom"
 )
 
@@ -129,7 +130,7 @@ func part(b *strings.Builder, plan *box.Plan, it bom.Item) {
 				b.WriteString(" in turn,")
 			}
 			if e.Joint != "" {
-				b.WriteString(" in a " + bom.Escape(e.Joint))
+				b.WriteString(" in " + bom.Escape(joints.Said(e.Joint)))
 			}
 		}
 		if a := figure(float64(e.Bevel)); a != "0" {

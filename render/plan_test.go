@@ -38,7 +38,7 @@ func TestPlanPage(t *testing.T) {
 		"### 3. left, right\n\n2 equal parts: make them from one drawing.\n",
 		"- Cut to 274.5 × 149.5, along the grain first, 14.6 thick. Exact: 274.6 × 149.2; width 0.3 more: nothing stops it here, so it was rounded up.\n",
 		"- Cut to 301.5 × 134, along the grain first, 14.6 thick.\n", // exact 301.59: less than half a step from it
-		"meets roof in a butt; bevel 12°, gauge 3.1, the machined face is the longer.\n",
+		"meets roof in a butt joint; bevel 12°, gauge 3.1, the machined face is the longer.\n",
 		"- Hole 32 through, 220.5 up, centred (entrance).\n",
 		"| front | right | rebate | 90° | 240 | 0 | 0 |",
 		"- entrance front (feature): 11742 mm³ at 0, -67.3, 186\n", // pi 16^2 14.6
@@ -228,6 +228,24 @@ func TestAssemblyOfStrips(t *testing.T) {
 	for _, line := range strings.Split(section(t, text, "Putting it together"), "\n") {
 		if strings.Contains(line, "Add ") && strings.Contains(line, "/1") {
 			t.Errorf("a strip by itself: %s", line)
+		}
+	}
+}
+
+// Joints in sentences have the article and the noun that they need.
+func TestPlanPageOfStrips(t *testing.T) {
+	d := pent()
+	d.Board.Width = 100
+	d.MadeUp = []box.MadeUp{{Of: box.Front}, {Of: box.Back, Joint: box.LooseTongue{}}}
+	text := page(t, d)
+	for _, want := range []string{"in an edge-glued joint", "in a loose tongue joint", "in a rebate joint"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in\n%s", want, text)
+		}
+	}
+	for _, not := range []string{"in a edge", "edge-glued;", "edge-glued."} {
+		if strings.Contains(text, not) {
+			t.Errorf("%q in\n%s", not, text)
 		}
 	}
 }
