@@ -85,6 +85,8 @@ func (s *shell) doubts(p *Plan, add func(Finding)) {
 				Why: fmt.Sprintf("a board %s mm thick is card; for inches say box.Inch(%s)", num(is), num(is)), Sources: []string{"common practice"}})
 		}
 	}
+	s.entranceDoubts(p, add)
+	s.idleFittings(add)
 	for i := range s.faces[:s.walls] {
 		if f := &s.faces[i]; f.up() && f.over > 0 {
 			add(Finding{Code: "overhang-lost", Severity: Advice, Part: f.part, Got: f.over, Lo: 0, Hi: 0, Unit: "mm",
@@ -92,6 +94,51 @@ func (s *shell) doubts(p *Plan, add func(Finding)) {
 		}
 	}
 	s.strays(p, add)
+}
+
+// entranceDoubts are entrances too small for anything but insects.
+func (s *shell) entranceDoubts(p *Plan, add func(Finding)) {
+	const least = 6.0
+	for _, f := range s.d.Features {
+		e, ok := f.(Entrance)
+		if !ok {
+			continue
+		}
+		o, ok := shapeOutline(&collector{}, "", e.Shape)
+		q, known := p.Piece(s.frontOr(e.On))
+		if !ok || !known {
+			continue
+		}
+		x := o.Extents()
+		if is := math.Min(x.Width(), x.Height()); is < least {
+			add(Finding{Code: "entrance-doubt", Severity: Warning, Part: q.Part, Where: place(q.Home.O), Got: is, Lo: least, Hi: math.Inf(1), Unit: "mm",
+				Why: fmt.Sprintf("an entrance %s mm wide is one for insects; for inches say box.Inch(%s)", num(is), num(is)), Sources: []string{"common practice"}})
+		}
+	}
+}
+
+// idleFittings are hooks and buttons between two parts that do not open.
+func (s *shell) idleFittings(add func(Finding)) {
+	opens := map[Part]bool{}
+	for _, w := range s.ways {
+		opens[w.part] = true
+	}
+	for _, o := range s.d.Opens {
+		var part, at Part
+		what := "hook and eye"
+		switch o := o.(type) {
+		case HookAndEye:
+			part, at = o.Part, o.At
+		case TurnButton:
+			part, at, what = o.Part, o.At, "turn button"
+		default:
+			continue
+		}
+		if !opens[part] && !opens[at] {
+			add(Finding{Code: "holds-nothing", Severity: Warning, Part: part, Lo: math.Inf(-1), Hi: math.Inf(1),
+				Why: fmt.Sprintf("the %s keeps %s shut, which does not open, nor does %s: add a Hinged, Pivoted, Sliding or Removable to Opens", what, part, at)})
+		}
+	}
 }
 
 // strays finds free parts that touch nothing else.

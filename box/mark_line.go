@@ -6,7 +6,6 @@ import (
 
 	"holt.example/box/outline"
 	"holt.example/box/solid"
-	"holt.example/joints"
 )
 
 // line is a feature brought down to strokes on a part, in the feature frame of
@@ -104,6 +103,7 @@ func (s *shell) checkLines(p *part) {
 	if len(p.engraved) == 0 {
 		return
 	}
+	s.twiceCut(p)
 	room := s.lineRoom(p)
 	for i := range p.engraved {
 		l := &p.engraved[i]
@@ -117,131 +117,6 @@ func (s *shell) checkLines(p *part) {
 			s.c.add(q)
 		}
 	}
-}
-
-// lineRoom is what lines on a part have to keep clear of.
-type lineRoom struct {
-	p           *part
-	top, bottom outline.Region
-	grid        *bins
-	shadows     []shadow
-}
-
-func (s *shell) lineRoom(p *part) lineRoom {
-	top, bottom, _ := p.outlines(FromOuter, p.face.panelFrame(FromOuter))
-	return lineRoom{p, top, bottom, newBins(p.boxes()), p.shadows()}
-}
-
-// trouble is why a line cannot be cut where it is: what of it comes farthest past
-// the edge, then what it runs into.
-func (r *lineRoom) trouble(l *line) (ps []Problem) {
-	p, got := r.p, "a line "+num(l.width)+" wide"
-	if l.letters > 0 {
-		got = num(l.letters) + " high"
-	}
-	past := 0.0
-	for _, t := range l.strokes {
-		for _, o := range []outline.Region{r.top, r.bottom} {
-			if d := l.band() - farFrom(o, t); d > 1e-6 && !l.open {
-				past = math.Max(past, d)
-			}
-		}
-	}
-	if past > 0 {
-		ps = append(ps, Problem{Path: l.path, Code: "off-part", Got: got, Why: fmt.Sprintf("%s comes %s past the edge of %s%s", r.says(l), num(round1(past)), p.face.part, r.short(l))})
-	}
-	for _, t := range l.strokes {
-		ps = append(ps, r.meetsJoint(l, t, got)...)
-		r.grid.near(grow(t.Extents(), l.band()), func(k int) {
-			g := &p.feats[k]
-			if g.depth > 0 && g.from != l.from && g.depth+l.depth < p.face.least {
-				return
-			}
-			if g.outline.Contains(t[0].At(), 0) == outline.Inside || t.DistanceTo(g.outline) < l.band() {
-				ps = append(ps, Problem{Path: l.path, Code: "feature-meets-feature", Got: got,
-					Why: fmt.Sprintf("%s on %s runs into the %s of %s, by %s", r.says(l), p.face.part, g.source, g.path, num(round1(l.into(t, g.outline))))})
-			}
-		})
-	}
-	return ps
-}
-
-// says is a line as problems speak of it: a text by what it says and how wide it
-// is.
-func (r *lineRoom) says(l *line) string {
-	if l.letters == 0 {
-		return "the " + l.source
-	}
-	lo, hi := l.reach(float64(l.turn))
-	return fmt.Sprintf("text %q, %s wide at Height %s,", l.text, num(round1(hi-lo)), num(l.letters))
-}
-
-// short says how wide the part is where a text stands that is wider.
-func (r *lineRoom) short(l *line) string {
-	if l.letters == 0 {
-		return ""
-	}
-	lo, hi := l.reach(float64(l.turn))
-	low, high := l.reach(float64(l.turn) + 90)
-	at := func(along float64) outline.Point {
-		return outline.Turn(float64(l.turn)).Apply(outline.Point{X: along, Y: (low + high) / 2})
-	}
-	has := math.Inf(1)
-	for _, o := range []outline.Region{r.top, r.bottom} {
-		for _, t := range outline.Line(at(-2*maxLength), at(2*maxLength)).Within(o) {
-			if t.Distance(at((lo+hi)/2)) < 1e-6 {
-				has = math.Min(has, t.Length())
-			}
-		}
-	}
-	if !(has < hi-lo) {
-		return ""
-	}
-	return fmt.Sprintf(", which has %s there", num(round1(has)))
-}
-
-// reach is from where to where a line goes, its width counted, in the direction at
-// an angle from the right.
-func (l *line) reach(angle float64) (lo, hi float64) {
-	lo, hi = math.Inf(1), math.Inf(-1)
-	sn, cs := sincos(angle)
-	for _, t := range l.strokes {
-		lo = math.Min(lo, -reachOf(t, -cs, -sn)-l.band())
-		hi = math.Max(hi, reachOf(t, cs, sn)+l.band())
-	}
-	return lo, hi
-}
-
-// smaller is the height of letters at which a text has room, as something to try;
-// "" where there is none.
-func (s *shell) smaller(room lineRoom, l *line) string {
-	if l.resize == nil {
-		return ""
-	}
-	fits := func(h float64) bool {
-		if !(h >= 3) {
-			return false
-		}
-		keep := s.c
-		s.c = &collector{} // what another height does wrong is nobody's problem
-		defer func() { s.c = keep }()
-		x, ok := l.resize(h)
-		return ok && len(s.c.ps) == 0 && len(room.trouble(&x)) == 0
-	}
-	for _, step := range []float64{1, 0.5} { // whole millimetres, and halves for what is small
-		lo, hi := 0, int(math.Ceil(l.letters/step))
-		for hi-lo > 1 {
-			if m := (lo + hi) / 2; fits(float64(m) * step) {
-				lo = m
-			} else {
-				hi = m
-			}
-		}
-		if h := float64(lo) * step; lo > 0 && (h >= 10 || step == 0.5) {
-			return "Height: " + num(h)
-		}
-	}
-	return ""
 }
 
 // farFrom is how far a path lies inside a region; minus how far it reaches out
@@ -318,23 +193,6 @@ func (l *line) into(t outline.Path, c outline.Contour) float64 {
 		}
 	}
 	return l.band() + d
-}
-
-func (r *lineRoom) meetsJoint(l *line, t outline.Path, got string) (ps []Problem) {
-	p := r.p
-	for _, x := range r.shadows {
-		if l.from == FromOuter && x.c.zone.Work != joints.Notching && x.deepest+l.depth < p.face.least {
-			continue
-		}
-		if apart(x.outline.Extents(), t.Extents(), l.band()) {
-			continue
-		}
-		if x.outline.Contains(t[0].At(), 0) == outline.Inside || t.DistanceTo(x.outline) < l.band() {
-			ps = append(ps, Problem{Path: l.path, Code: "feature-meets-joint", Got: got,
-				Why: fmt.Sprintf("%s on %s runs into its %s with %s, by %s", r.says(l), p.face.part, x.c.edge.sec.Name, x.c.guest.part, num(round1(l.into(t, x.outline))))})
-		}
-	}
-	return ps
 }
 
 // lineOp is a line as an operation.

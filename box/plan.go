@@ -1,6 +1,9 @@
 package box
 
 import (
+	"fmt"
+	"strings"
+
 	"holt.example/box/outline"
 	"holt.example/box/solid"
 	"holt.example/joints"
@@ -221,8 +224,28 @@ func (p *Plan) Outside() (width, depth, height MM) {
 // Diagonals are what a tape should read from corner to corner.
 func (p *Plan) Diagonals() Diagonals { return p.diag }
 
-// Explain says in words how a part came by its size, a sentence a line.
-func (p *Plan) Explain(name Part) []string { return append([]string(nil), p.words[name]...) }
+// Explain says in words how a part came by its size, a sentence a line. Of a part
+// that the plan does not have it says that, and which names come near.
+func (p *Plan) Explain(name Part) []string {
+	if words, ok := p.words[name]; ok {
+		return append([]string(nil), words...)
+	}
+	if _, ok := p.Piece(name); ok {
+		return nil
+	}
+	var have []string
+	for i := range p.pieces {
+		have = append(have, string(p.pieces[i].Part))
+	}
+	for i := range p.wholes {
+		have = append(have, string(p.wholes[i].Part))
+	}
+	line := fmt.Sprintf("The plan has no part %.60q", string(name))
+	if n := nearest(string(name), have); n != "" {
+		return []string{line + ": " + n + "?"}
+	}
+	return []string{line + "; it has " + strings.Join(have, ", ") + "."}
+}
 
 // Mesh is the closed surface of a part in the world.
 func (p *Plan) Mesh(name Part) (*solid.Mesh, error) {

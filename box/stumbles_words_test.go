@@ -106,3 +106,67 @@ func TestFindingInOneLine(t *testing.T) {
 	assert.Equal(t, "warning [thin-web] front: only 0.4 mm", box.Finding{Code: "thin-web", Severity: box.Warning, Part: box.Front, Why: "only 0.4 mm"}.String())
 	assert.Equal(t, "advice [run-out]: a pocket", box.Finding{Code: "run-out", Why: "a pocket"}.String())
 }
+
+// What is given twice is refused, the second time; grooves that cross nothing, and
+// lines that only cross, are not.
+func TestGivenTwice(t *testing.T) {
+	hole := box.Entrance{Shape: box.Round{Diameter: 32}, Above: 170}
+	line := box.Engrave{Lines: []outline.Path{square40().Path()}, At: box.Anchor{Up: 60}}
+	for _, x := range []struct {
+		first, second box.Feature
+		path, why     string
+	}{
+		{box.GripGrooves{}, box.GripGrooves{}, "Features[2].GripGrooves", "the grip groove on front runs into the grip groove of Features[1].GripGrooves: is it there twice?"},
+		{box.GripGrooves{}, box.GripGrooves{Spacing: 14, Length: 40}, "Features[2].GripGrooves", "the grip groove on front runs into the grip groove of Features[1].GripGrooves: is it there twice?"},
+		{box.DripGroove{}, box.DripGroove{Inset: 14}, "Features[2].DripGroove", "the drip groove on roof runs into the drip groove of Features[1].DripGroove: is it there twice?"},
+		{line, line, "Features[2].Engrave", "the mark on front runs into the mark of Features[1].Engrave: is it there twice?"},
+		{box.Text{Text: "17", At: box.Anchor{Up: 60}}, box.Text{Text: "17", At: box.Anchor{Up: 60}}, "Features[2].Text", "the text 17 on front runs into the text 17 of Features[1].Text: is it there twice?"},
+	} {
+		p := only(t, x.why, with(hole, x.first, x.second))
+		assert.Equal(t, x.path, p.Path)
+		assert.Equal(t, "feature-meets-feature", p.Code)
+		assert.Equal(t, x.why, p.Why)
+	}
+	cross := line
+	cross.At.Right = 10
+	resolve(t, with(hole, line, cross))
+	resolve(t, with(hole, box.DripGroove{}, box.DripGroove{Inset: 20}))
+	resolve(t, with(hole, box.GripGrooves{Count: 2}, box.GripGrooves{Count: 2, Below: 60}))
+	inner := line
+	inner.From, inner.Depth, inner.Tool = box.FromInner, 1, box.Tool{VAngle: 90}
+	resolve(t, with(hole, line, inner))
+}
+
+// What keeps nothing shut, and an entrance in inches, are made, and told.
+func TestDoubtsOfOpeningsAndEntrances(t *testing.T) {
+	codes := func(d box.Design) (out []string) {
+		for _, f := range resolve(t, d).Findings() {
+			out = append(out, f.String())
+		}
+		return out
+	}
+	hook := box.HookAndEye{Part: box.Roof, At: box.Left}
+	idle := "warning [holds-nothing] roof: the hook and eye keeps roof shut, which does not open, nor does left: add a Hinged, Pivoted, Sliding or Removable to Opens"
+	with2 := func(os ...box.Opening) box.Design { return plain.With(func(d *box.Design) { d.Opens = os }) }
+	assert.Contains(t, codes(with2(hook)), idle)
+	assert.NotContains(t, codes(with2(box.Removable{Part: box.Roof}, hook)), idle)
+	// The neighbour may be the one that opens.
+	assert.NotContains(t, codes(with2(box.Removable{Part: box.Roof}, box.HookAndEye{Part: box.Left, At: box.Roof})), "holds-nothing")
+	flush := plain.With(func(d *box.Design) {
+		d.Roof = box.Flat{}
+		d.Opens = []box.Opening{box.TurnButton{Part: box.Left, At: box.Front, Along: 20}}
+	})
+	assert.Contains(t, codes(flush), "warning [holds-nothing] left: the turn button keeps left shut, which does not open, nor does front: add a Hinged, Pivoted, Sliding or Removable to Opens")
+
+	inch := "warning [entrance-doubt] front: an entrance 1.25 mm wide is one for insects; for inches say box.Inch(1.25)"
+	assert.Contains(t, codes(with(box.Entrance{Shape: box.Round{Diameter: 1.25}, Above: 100})), inch)
+	assert.NotContains(t, codes(with(box.Entrance{Shape: box.Round{Diameter: box.Inch(1.25)}, Above: 100})), inch)
+}
+
+// A name that the plan does not have is answered, with those that come near.
+func TestExplainOfNoPart(t *testing.T) {
+	p := resolve(t, plain)
+	assert.Equal(t, []string{`The plan has no part "rooof": roof?`}, p.Explain("rooof"))
+	assert.Equal(t, []string{`The plan has no part "chimney"; it has front, back, left, right, floor, roof.`}, p.Explain("chimney"))
+	assert.NotEmpty(t, p.Explain(box.Roof))
+}
