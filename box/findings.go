@@ -173,8 +173,11 @@ func (s *shell) webs(p *part, add func(Finding)) {
 	}
 	report := func(f *feat, d float64, what string) {
 		c := f.outline.Centroid()
-		add(Finding{Code: "thin-web", Severity: Warning, Part: p.face.part, Where: place(p.face.frame.Out(vec(c))), Got: d, Lo: thinWeb, Hi: math.Inf(1), Unit: "mm",
-			Why: fmt.Sprintf("only %s mm of wood stand between the %s and %s", num(d), f.source, what)})
+		why := fmt.Sprintf("only %s mm of wood stand between the %s and %s", num(round2(d)), f.source, what)
+		if d < 0.01 {
+			why = fmt.Sprintf("%s cuts the %s", what, f.source)
+		}
+		add(Finding{Code: "thin-web", Severity: Warning, Part: p.face.part, Where: place(p.face.frame.Out(vec(c))), Got: math.Max(0, d), Lo: thinWeb, Hi: math.Inf(1), Unit: "mm", Why: why})
 	}
 	for i := range p.feats {
 		if f := &p.feats[i]; !f.inLine && !f.open && !f.split {
@@ -190,6 +193,8 @@ func (s *shell) webs(p *part, add func(Finding)) {
 		}
 	})
 }
+
+func round2(x float64) float64 { return math.Round(x*100) / 100 }
 
 func orFree(p Part) string {
 	if p == "" {

@@ -21,7 +21,7 @@ type Batten struct {
 	Past   MM    // runs on past the wall at both of its ends
 	Hole   Shape // at both ends, to hang it by; nil is none
 	Inset  MM    // from the ends to the middle of the holes; 0 means 25
-	Screws int   // through the wall into the batten, 0 to 20, drilled and listed
+	Screws int   // through the wall into the batten, 0 to 20, drilled and listed; clear of the joints of a made-up wall where there is room
 	Board  Board // zero means the design's
 }
 
@@ -140,6 +140,8 @@ func (s *shell) fixBatten(m *making, host, p *part, b outline.Box, upright bool,
 	if !s.c.within(m.path+".Screws", float64(n), 0, math.Floor((room-2*inset)/20)+1, "", "screws that the batten has room for on the wall, 20 apart") {
 		return
 	}
+	clear := outline.Box{Min: outline.Point{X: lo.X + 8, Y: lo.Y + 8}, Max: outline.Point{X: hi.X - 8, Y: hi.Y - 8}}
+	var taken []outline.Point
 	for k := range n {
 		q := outline.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}
 		x := 0.0
@@ -151,7 +153,9 @@ func (s *shell) fixBatten(m *making, host, p *part, b outline.Box, upright bool,
 		} else {
 			q.X += x
 		}
-		host.feats = append(host.feats, feat{path: m.path, source: "screw hole", use: UseOpening, outline: settled(outline.Circle(q, drill))})
+		q = s.clearOfStrips(host, q, drill, clear, taken)
+		taken = append(taken, q)
+		host.feats = append(host.feats, feat{path: m.path, source: "screw hole", use: UseScrew, outline: settled(outline.Circle(q, drill))})
 	}
 }
 
@@ -243,7 +247,7 @@ func (f SplitBatten) build(s *shell, m *making) {
 		o, _ := shapeOutline(s.c, m.path+".Hole", f.Hole)
 		y := (b.Min.Y + b.Centre().Y - t/2*sn/cs) / 2
 		for _, x := range []float64{b.Min.X + 25, b.Max.X - 25} {
-			wall.hole(m.path, "screw hole", UseOpening, fr, o.Transform(outline.Shift(x, y)))
+			wall.hole(m.path, "screw hole", UseScrew, fr, o.Transform(outline.Shift(x, y)))
 		}
 		s.fit(Fitting{What: "screw", Count: 2, Size: "for a hole " + size(o), Where: []Part{wall.face.part}, Why: "the lower batten to the wall or post"})
 	}

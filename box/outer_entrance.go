@@ -119,7 +119,7 @@ func (f EntrancePlate) build(s *shell, m *making) {
 			{X: c.X + w - inset, Y: c.Y + h - inset}, {X: c.X - w + inset, Y: c.Y + h - inset}}
 	}
 	for _, q := range at {
-		p.hole(m.path, "screw hole", UseOpening, fr, outline.Circle(q, drill))
+		p.hole(m.path, "screw hole", UseScrew, fr, outline.Circle(q, drill))
 	}
 	m.put(p)
 	if len(at) > 0 {

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holt.example/box"
+	"holt.example/box/solid"
 	"holt.example/joints"
 )
 
@@ -189,4 +190,75 @@ func TestSteepRoofs(t *testing.T) {
 	for _, p := range ps {
 		assert.Contains(t, p.Path, "Roof.Gable.Joint")
 	}
+}
+
+// Screws of a batten keep clear of the joints of a made-up wall: the middle one of
+// three would stand on that between two strips. What no room helps is said as it is.
+func TestScrewsClearOfStripJoints(t *testing.T) {
+	for _, j := range []box.EdgeJoint{nil, box.LooseTongue{}, box.TongueGroove{}, box.Shiplap{Lap: 8}} {
+		for _, screws := range []int{1, 2, 3, 4, 5} {
+			d := plain.With(func(d *box.Design) {
+				d.Size = box.Cavity{Width: 280, Depth: 280, Height: 300}
+				d.Board.Width = 160
+				d.MadeUp = []box.MadeUp{{Of: box.Back, Joint: j}, {Of: box.Left, Joint: j}}
+				d.Outer = []box.Outer{box.Batten{Name: "batten", Above: 150, Height: 45, Screws: screws}}
+				d.Opens = []box.Opening{box.Inspection{On: box.Left}}
+			})
+			p := resolve(t, d)
+			holes := map[string]int{}
+			for _, q := range p.Pieces() {
+				for _, op := range q.Panel.Ops {
+					if op.Source != "screw hole" && op.Source != "screw of the cover" {
+						continue
+					}
+					holes[op.Source]++
+					assert.Equal(t, box.UseScrew, op.Use)
+					_, _, round := op.Region[0].IsCircle(1e-6)
+					assert.True(t, round, "%T, %d: %s in %s is cut", j, screws, op.Source, q.Part)
+				}
+			}
+			assert.Equal(t, map[string]int{"screw hole": screws, "screw of the cover": 4}, holes, "%T", j) // two in the wall, two in the cover
+			for _, f := range p.Findings() {
+				assert.NotContains(t, f.Why, "screw", "%T, %d", j, screws)
+			}
+			// The cover's holes lie over those in the wall.
+			var at [2][]solid.Vec
+			for _, q := range p.Pieces() {
+				for _, op := range q.Panel.Ops {
+					if op.Source == "screw of the cover" {
+						c, _, _ := op.Region[0].IsCircle(1e-6)
+						k := 0
+						if q.Part == "free/cover" {
+							k = 1
+						}
+						at[k] = append(at[k], q.Home.Out(solid.Vec{X: c.X, Y: c.Y}))
+					}
+				}
+			}
+			for k := range at[0] {
+				near := math.Inf(1)
+				for _, v := range at[1] {
+					near = math.Min(near, math.Hypot(v.Y-at[0][k].Y, v.Z-at[0][k].Z))
+				}
+				assert.Less(t, near, 1e-6, "%T", j)
+			}
+		}
+	}
+	// A batten 10 wide upright on the joint: nowhere to go.
+	p := resolve(t, plain.With(func(d *box.Design) {
+		d.Size = box.Cavity{Width: 280, Depth: 280, Height: 300}
+		d.Board.Width = 160
+		d.MadeUp = []box.MadeUp{{Of: box.Back, Joint: box.TongueGroove{}}}
+		d.Outer = []box.Outer{box.Batten{Name: "batten", Width: 10, Screws: 2}}
+	}))
+	said := 0
+	for _, f := range p.Findings() {
+		assert.NotContains(t, f.Why, "only -")
+		if f.Code == "thin-web" {
+			said++
+			assert.Equal(t, "the edge of back/1 cuts the screw hole", f.Why)
+			assert.Zero(t, f.Got)
+		}
+	}
+	assert.Positive(t, said)
 }
