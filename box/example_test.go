@@ -58,7 +58,7 @@ func ExampleDesign_Resolve_problems() {
 	// Output:
 	// Features[0].Entrance.On: "fornt": this design has no such part; it has front right back left (try front)
 	// Roof.Pent.Pitch: 90: pitch of the roof; a roof without slope is Flat{}; want 1 to 75 deg
-	// Size.Cavity.Depth: NaN: depth; want 1 to 10000 mm
+	// Size.Cavity.Depth: NaN: depth of the cavity at the floor, from front to back; want 1 to 10000 mm
 	// Features[0].Entrance.On is unknown-part
 	// Roof.Pent.Pitch is range
 	// Size.Cavity.Depth is range
