@@ -6,7 +6,6 @@ import (
 
 	"holt.example/box/outline"
 	"holt.example/box/solid"
-	"holt.example/joints"
 )
 
 // line is a feature brought down to strokes on a part, in the feature frame of
@@ -194,23 +193,6 @@ func (l *line) into(t outline.Path, c outline.Contour) float64 {
 		}
 	}
 	return l.band() + d
-}
-
-func (r *lineRoom) meetsJoint(l *line, t outline.Path, got string) (ps []Problem) {
-	p := r.p
-	for _, x := range r.shadows {
-		if l.from == FromOuter && x.c.zone.Work != joints.Notching && x.deepest+l.depth < p.face.least {
-			continue
-		}
-		if apart(x.outline.Extents(), t.Extents(), l.band()) {
-			continue
-		}
-		if x.outline.Contains(t[0].At(), 0) == outline.Inside || t.DistanceTo(x.outline) < l.band() {
-			ps = append(ps, Problem{Path: l.path, Code: "feature-meets-joint", Got: got,
-				Why: fmt.Sprintf("%s on %s runs into its %s with %s, by %s", r.says(l), p.face.part, x.c.edge.sec.Name, x.c.guest.part, num(round1(l.into(t, x.outline))))})
-		}
-	}
-	return ps
 }
 
 // lineOp is a line as an operation.

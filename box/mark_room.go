@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"holt.example/box/outline"
+	"holt.example/joints"
 )
 
 // twiceCut reports lines of two features that are one, or grip and drip grooves that
@@ -104,20 +105,46 @@ func (r *lineRoom) trouble(l *line) (ps []Problem) {
 	if past > 0 {
 		ps = append(ps, Problem{Path: l.path, Code: "off-part", Got: got, Why: fmt.Sprintf("%s comes %s past the edge of %s%s", r.says(l), num(round1(past)), p.face.part, r.short(l))})
 	}
+	// Of what it runs into, that by which it does so most, once for each.
+	into := func(code, what string, by float64) {
+		ps = append(ps, Problem{Path: l.path, Code: code, Got: got, Why: fmt.Sprintf("%s on %s runs into %s, by %s", r.says(l), p.face.part, what, num(round1(by)))})
+	}
+	for _, x := range r.shadows {
+		if l.from == FromOuter && x.c.zone.Work != joints.Notching && x.deepest+l.depth < p.face.least {
+			continue
+		}
+		if by, meets := l.meets(x.outline, l.strokes); meets {
+			into("feature-meets-joint", "its "+x.c.edge.sec.Name+" with "+string(x.c.guest.part), by)
+		}
+	}
+	near := map[int][]outline.Path{}
 	for _, t := range l.strokes {
-		ps = append(ps, r.meetsJoint(l, t, got)...)
-		r.grid.near(grow(t.Extents(), l.band()), func(k int) {
-			g := &p.feats[k]
-			if g.depth > 0 && g.from != l.from && g.depth+l.depth < p.face.least {
-				return
-			}
-			if g.outline.Contains(t[0].At(), 0) == outline.Inside || t.DistanceTo(g.outline) < l.band() {
-				ps = append(ps, Problem{Path: l.path, Code: "feature-meets-feature", Got: got,
-					Why: fmt.Sprintf("%s on %s runs into the %s of %s, by %s", r.says(l), p.face.part, g.source, g.path, num(round1(l.into(t, g.outline))))})
-			}
-		})
+		r.grid.near(grow(t.Extents(), l.band()), func(k int) { near[k] = append(near[k], t) })
+	}
+	for k := range p.feats {
+		g := &p.feats[k]
+		if g.depth > 0 && g.from != l.from && g.depth+l.depth < p.face.least {
+			continue
+		}
+		if by, meets := l.meets(g.outline, near[k]); meets {
+			into("feature-meets-feature", "the "+g.source+" of "+g.path, by)
+		}
 	}
 	return ps
+}
+
+// meets is whether strokes of the line come into an outline, and how far at most.
+func (l *line) meets(c outline.Contour, strokes []outline.Path) (by float64, meets bool) {
+	e := c.Extents()
+	for _, t := range strokes {
+		if apart(e, t.Extents(), l.band()) {
+			continue
+		}
+		if c.Contains(t[0].At(), 0) == outline.Inside || t.DistanceTo(c) < l.band() {
+			by, meets = math.Max(by, l.into(t, c)), true
+		}
+	}
+	return by, meets
 }
 
 // says is a line as problems speak of it: a text by what it says and how wide it

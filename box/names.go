@@ -175,11 +175,11 @@ func (s *shell) unknown(path string, got Part, want []string) {
 	switch n := nearest(string(got), want); {
 	case strings.HasPrefix(string(got), "wall/") && s.walls > 0:
 		p.Try = manyOf(want, s.faces[:s.walls])
-	case got == Roof:
+	case got == Roof && len(s.faces) > 0:
 		p.Try = manyOf(want, s.faces[s.floor+1:])
 	case n != "":
 		p.Try = n
-	case strings.HasPrefix(string(got), "roof"):
+	case strings.HasPrefix(string(got), "roof") && len(s.faces) > 0:
 		p.Try = manyOf(want, s.faces[s.floor+1:])
 	case got == Front && !s.rect() && len(s.faces) > 0:
 		p.Try = string(s.faces[0].part) + ", the front"

@@ -194,7 +194,7 @@ func TestUnknownParts(t *testing.T) {
 			continue
 		}
 		ps = problems(t, orchard.With(func(d *box.Design) { x.change(d, "wall/7") }))
-		assert.Equal(t, [3]string{x.path, "unknown-part", ""}, [3]string{ps[0].Path, ps[0].Code, ps[0].Try}, "%v", ps)
+		assert.Equal(t, [3]string{x.path, "unknown-part", "front, right, back or left"}, [3]string{ps[0].Path, ps[0].Code, ps[0].Try}, "%v", ps)
 		long := box.Part(strings.Repeat("front", 2000))
 		ps = problems(t, orchard.With(func(d *box.Design) { x.change(d, long) }))
 		assert.Less(t, len(ps.Error()), 2000, "%s", x.path)

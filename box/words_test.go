@@ -69,7 +69,7 @@ func TestExplainSaysWhatABenchNeeds(t *testing.T) {
 	hexagon := resolve(t, box.Design{Name: "hexagon", Board: thick(12), Footprint: box.Regular{Sides: 6, Across: 160}, Size: box.Cavity{Height: 220},
 		Corners: box.Corners{Joint: joints.Mitre{}}, Floor: box.NoFloor{}, Roof: box.NoRoof{}})
 	assert.Contains(t, strings.Join(hexagon.Explain(box.WallN(1)), "\n"), "\nIt is mitred with wall/2 at 30 degrees: nothing added, bevelled 30 degrees (6.9 over the thickness).") // 12 tan 30
-	assert.Empty(t, p.Explain("lid"), "a part that is not there")
+	assert.Equal(t, []string{`The plan has no part "lid"; it has front, back, left, right, floor, roof.`}, p.Explain("lid"))
 	words = strings.Join(resolve(t, orchard.With(func(d *box.Design) {
 		d.Walls = []box.Wall{{On: box.Front, Open: true}}
 		d.Features = nil
