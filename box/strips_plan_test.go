@@ -1,6 +1,7 @@
 package box_test
 
 import (
+	"context"
 	"fmt"
 	"strings"
 	"testing"
@@ -9,7 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"holt.example/box"
+	"holt.example/box/batch"
 	"holt.example/box/boxtest"
+	"holt.example/box/layout"
 	"holt.example/box/solid"
 )
 
@@ -208,4 +211,41 @@ func TestPartitionOnAStripJoint(t *testing.T) {
 			assert.Positive(t, seamOf(t, p, host, inner).Contact)
 		}
 	}
+}
+
+// Whoever lays out boards gets the strips and never the part that they make up, and
+// the strips weigh what the part would, with the tongues that lie in the others'
+// grooves: 6 thick, which is a third of 18 (geometry), 8 long, 3 of them.
+func TestStripsAreLaidOutAndWeighed(t *testing.T) {
+	d := box.Design{Name: "strips", Board: box.Board{Thickness: 18, Width: 145, Material: "larch", Density: 600},
+		Size: box.Cavity{Width: 500, Depth: 200, Height: 300}, Floor: box.NoFloor{}, Roof: box.NoRoof{},
+		MadeUp: []box.MadeUp{{Of: box.Front, Joint: box.TongueGroove{Tongue: 8}}}}
+	p := resolve(t, d)
+	// 536 over the sides, from boards that cover 137: 4 of 134.0.
+	r, err := batch.Lay(context.Background(), batch.Job{
+		Orders: []batch.Order{{Plan: p, Count: 1}},
+		Stock:  []layout.Stock{{Name: "sheet", Material: "larch", Length: 2000, Width: 1000, Thickness: 18, Grain: layout.AlongX}},
+		By:     batch.Router{Gap: 8, Margin: 5},
+	})
+	require.NoError(t, err)
+	laid := map[box.Part]int{}
+	for _, s := range r.Sheets {
+		for _, x := range s.Placed {
+			laid[x.Piece.Part]++
+		}
+	}
+	assert.Equal(t, map[box.Part]int{"front/1": 1, "front/2": 1, "front/3": 1, "front/4": 1, "back": 1, "left": 1, "right": 1}, laid)
+	mass := 0.0
+	for n := 1; n <= 4; n++ {
+		q := piece(t, p, box.StripN(box.Front, n))
+		mass += q.Mass
+		want := 134.0
+		if n < 4 {
+			want += 8 // its tongue
+		}
+		assert.InDelta(t, want, float64(q.Width), 1e-6)
+	}
+	// Each groove takes a tongue's section and the play of 0.2 on top and end.
+	wood := 536*18*300 + 3*300*(6*8-6.2*8.2)
+	assert.InDelta(t, wood*600e-9, mass, 1e-6)
 }
