@@ -93,7 +93,11 @@ func layer(op box.Op, t box.MM) string {
 	case box.SideEdge:
 		name = "EDGE_"
 	}
-	name += strings.ToUpper(string(op.Kind))
+	if op.Use == box.UseFixing {
+		name += "FIXING"
+	} else {
+		name += strings.ToUpper(string(op.Kind))
+	}
 	num := func(x box.MM) string {
 		s := strconv.FormatFloat(math.Round(float64(x)*1e4)/1e4, 'f', -1, 64)
 		if !strings.Contains(s, ".") {
