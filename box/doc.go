@@ -44,6 +44,8 @@
 // off; Free parts are any outline anywhere. Fixings are rows of screws and nails
 // with their holes, Fittings whatever else is to be listed.
 //
+// The page examples/elements/README.md shows each with its picture.
+//
 // # Problems and findings
 //
 // What cannot be made is a Problem, and there is no plan. What can be made and

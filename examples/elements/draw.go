@@ -55,6 +55,8 @@ func (e element) design() box.Design {
 			d.Floor = x
 		case box.Size:
 			d.Size = x
+		case box.Fixing:
+			d.Fixings = append(d.Fixings, x)
 		case box.MadeUp:
 			d.MadeUp = append(d.MadeUp, x)
 		case joints.Joint:

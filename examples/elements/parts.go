@@ -98,6 +98,9 @@ var corners = []element{
 		}), look: look{apart: 0.3, round: 30, up: 40}},
 	{title: "Comb", says: "Interlocking fingers.",
 		what: joints.Comb{Fingers: 5}, on: corner, look: look{apart: 0.3, round: 30, up: 40}},
+	{title: "Fixing", says: "A row of screws or nails through one part into another, their holes drilled and listed; package species proposes rows.",
+		what: box.Fixing{Over: box.Front, Under: box.Right, What: "screw", Metal: "stainless steel", Diameter: 4, Length: 45, Hole: 4.5, Pilot: 2.5,
+			At: []box.Anchor{{Right: 53.8, Up: 20}, {Right: 53.8, Up: 70}}}, on: corner, look: look{apart: 0.3, round: 30, up: 40}},
 }
 
 var shells = []element{
