@@ -210,11 +210,9 @@ func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
 				continue
 			}
 			s.Over, s.Under = a.Part, b.Part
-			f, ok := Fixing{}, false
+			f, ok := fix(a, b, s, with.of(h), structural, out)
 			if math.Abs(a.outward.Dot(b.outward)) > 1-1e-6 {
 				f, ok = l.fixFlat(plan, a, b, s, h, with.of(h), structural, out)
-			} else {
-				f, ok = fix(a, b, s, with.of(h), structural, out)
 			}
 			if ok {
 				out = append(out, f)
