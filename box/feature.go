@@ -93,7 +93,7 @@ const (
 	UseMark     Use = "mark"
 	UseGrip     Use = "grip"     // for claws: grooves below an entrance
 	UseHinge    Use = "hinge"    // recesses and holes for hinges and pivots
-	UseScrew    Use = "screw"    // for screws that are taken out again, and those of catches
+	UseScrew    Use = "screw"    // for the screws of openings, catches, battens and plates
 	UseFixing   Use = "fixing"   // for the screws and nails that hold parts together for good
 	UseOrnament Use = "ornament" // patterns, rails, shaped corners
 	UseDrip     Use = "drip"     // under a roof's edge, where water lets go

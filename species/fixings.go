@@ -172,8 +172,9 @@ func (f Fixing) Cuts() []box.Cut {
 // another, of joints and of openings, and go from the inside out where the part
 // that they enter stands outside. Where nothing at hand suits, the thinnest is
 // taken, and CheckFixings says what is wrong with it. At a slope that square screws
-// would leave, they go in line with the part they enter. Seams that stay dry, are
-// only glued, lie flat on one another, or run too far from square get none.
+// would leave, they go in line with the part they enter. Where a board lies flat on
+// another they are as long as there is room for, and as many as its element lists.
+// Seams that stay dry, are only glued, or run too far from square get none.
 //
 // A nil plan, a fastener that is none, and a load that is none are a box.Problem.
 func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
@@ -209,7 +210,11 @@ func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
 				continue
 			}
 			s.Over, s.Under = a.Part, b.Part
-			if f, ok := fix(a, b, s, with.of(h), structural, out); ok {
+			f, ok := fix(a, b, s, with.of(h), structural, out)
+			if math.Abs(a.outward.Dot(b.outward)) > 1-1e-6 {
+				f, ok = l.fixFlat(plan, a, b, s, h, with.of(h), structural, out)
+			}
+			if ok {
 				out = append(out, f)
 			}
 			break

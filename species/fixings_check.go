@@ -101,7 +101,9 @@ func (f Fixing) check(ends bool) []box.Finding {
 	if f.With.Pilot > 0 {
 		pilot = "pre"
 	}
-	if f.Structural {
+	switch {
+	case f.flat(): // no edge, and no end, is near
+	case f.Structural:
 		l := timber.DistancesFor(f.With.Pilot > 0, f.sheet)
 		if edge := float64(f.Edge)/2 - math.Abs(float64(f.Off)); edge < l.Edge*d-tiny {
 			add("edge-"+pilot, edge/d, l.Edge, math.Inf(1), "d", fmt.Sprintf("%s mm to the edge, %s needed", tenth(edge), tenth(l.Edge*d)))
@@ -109,21 +111,21 @@ func (f Fixing) check(ends bool) []box.Finding {
 		if end := float64(f.End); ends && end < l.End*d-tiny {
 			add("end-"+pilot, end/d, l.End, math.Inf(1), "d", fmt.Sprintf("%s mm to the end, %s needed", tenth(end), tenth(l.End*d)))
 		}
-	} else if f.With.Pilot == 0 {
+	case f.With.Pilot == 0:
 		add("fixing-small", 0, 0.5*d, d, "mm", "no pilot hole, and the edge of a thin board splits")
-	} else if err := timber.SmallBox(f.With.Diameter, f.Edge, f.Off); err != nil {
+	case timber.SmallBox(f.With.Diameter, f.Edge, f.Off) != nil:
 		if math.Abs(float64(f.Off)) > 1 {
 			add("fixing-small", math.Abs(float64(f.Off)), 0, 1, "mm", "it stands too far from the middle of the edge")
 		} else {
 			add("fixing-small", d, 0, float64(f.Edge)/4, "mm", fmt.Sprintf("too thick for an edge of %s mm, at most a quarter of it will do", tenth(float64(f.Edge))))
 		}
 	}
-	if need := f.multiple(); float64(f.With.Length) < need*float64(f.Held)-tiny {
+	if need := f.least(); float64(f.With.Length) < need-tiny {
 		code := "fastener-length"
 		if f.EndGrain {
 			code = "fastener-endgrain"
 		}
-		add(code, float64(f.With.Length/f.Held), need, math.Inf(1), "t", fmt.Sprintf("%s mm is too short for %s mm of wood held, %s needed", num(float64(f.With.Length)), tenth(float64(f.Held)), tenth(need*float64(f.Held))))
+		add(code, float64(f.With.Length/f.Held), need/float64(f.Held), math.Inf(1), "t", fmt.Sprintf("%s mm is too short for %s mm of wood held, %s needed", num(float64(f.With.Length)), tenth(float64(f.Held)), tenth(need)))
 	}
 	if in := float64(f.With.Length - f.Held); f.deep > 0 && in > f.deep-2 {
 		add("points", in, 0, f.deep-2, "mm", "the point comes out")

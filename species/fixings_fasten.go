@@ -130,13 +130,10 @@ func (l *look) driven(plan *box.Plan, r box.FixingRow, structural bool) Fixing {
 		f.deep /= math.Sqrt(1 - float64(c*c))
 	}
 	if math.Abs(b.outward.Dot(w)) > 0.9 { // into a face: no edge to split
-		f.Edge, f.deep = flatEdge, float64(b.Thickness)
+		f.Edge, f.deep, f.End = flatEdge, float64(b.Thickness), 0
 	}
 	return f
 }
-
-// flatEdge stands for the edge of a part that is entered through its face.
-const flatEdge = 1000
 
 // keeps says that a metal is left alone by damp wood with tannins.
 func keeps(metal string) bool {

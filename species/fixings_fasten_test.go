@@ -30,6 +30,12 @@ func fastenings() map[string]box.Design {
 		"strips": thin().With(func(d *box.Design) {
 			d.Board.Width, d.MadeUp = 95, []box.MadeUp{{Of: box.Front}, {Of: box.Left}}
 		}),
+		"laid": thin().With(func(d *box.Design) {
+			d.Roof = box.Gable{Pitch: 15, Over: box.Overhangs{All: 40}}
+			d.Walls = nil
+			d.Outer = []box.Outer{box.RidgeCap{Name: "cap", Width: 60}, box.LandingBoard{Name: "landing", Below: 10, Width: 90, Deep: 70, Flat: true},
+				box.PoleSocket{Name: "socket", Hole: box.Round{Diameter: 30}, Width: 100, Deep: 100, Layers: 2}}
+		}),
 		"landing": thin().With(func(d *box.Design) {
 			d.Outer = []box.Outer{box.LandingBoard{Name: "landing", Below: 10, Width: 80, Deep: 60}, box.Batten{Name: "batten", Above: 100, Height: 60, Screws: 2}}
 		}),
@@ -56,7 +62,7 @@ func TestFasten(t *testing.T) {
 			}
 			// A pilot is drawn in an edge that it runs along, within 0.1 of it.
 			b, _ := plan.Piece(f.Under)
-			if c := math.Abs(b.Home.W.Dot(dir(f.Into))); r.Pilot > 0 && c < 0.1 {
+			if c := math.Abs(b.Home.W.Dot(dir(f.Into))); r.Pilot > 0 && (c < 0.1 || c > 0.999) {
 				holes += len(f.Places)
 			} else {
 				bare += len(f.Places)
@@ -64,7 +70,7 @@ func TestFasten(t *testing.T) {
 		}
 		for _, p := range plan.Pieces() {
 			for _, op := range p.Panel.Ops {
-				if op.Use == box.UseFixing {
+				if op.Use == box.UseFixing && op.Source != "screw hole" { // those of the batten are its own
 					holes--
 				}
 			}
@@ -244,5 +250,64 @@ func TestFastenBadInput(t *testing.T) {
 	}
 	if _, _, err := Fasten(thin(), FixWith{Spacing: box.MM(math.NaN())}); !errors.As(err, &p) || p.Path != "FixWith.Spacing" {
 		t.Error(err)
+	}
+}
+
+// TestFastenFlat works a landing board that lies flat on the front out by hand: both
+// boards are 14.6, so a screw that does not come out is at most 14.6 + 14.6 - 2 =
+// 27.2 long: 25, through the landing board, whose outer face is at y = -65 - 29.2. It
+// is 90 wide and 70 high, so its four screws stand 15 from its edges: 30 to either side
+// of the middle, and 40 apart upright.
+func TestFastenFlat(t *testing.T) {
+	out, fs, err := Fasten(fastenings()["laid"], FixWith{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, f := range fs {
+		if f.Over != box.FreePart("landing") {
+			continue
+		}
+		n++
+		if f.Under != box.Front || f.Into != (box.Direction{Y: 1}) || f.With.String() != "screw 3.5 x 25, pilot 2.5" || len(f.Places) != 4 {
+			t.Errorf("%+v", f)
+		}
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, p := range f.Places {
+			lo, hi = math.Min(lo, float64(p.Z)), math.Max(hi, float64(p.Z))
+			if math.Abs(math.Abs(float64(p.X))-30) > 1e-3 || math.Abs(float64(p.Y)+65+29.2) > 1e-3 {
+				t.Errorf("%+v", p)
+			}
+		}
+		if math.Abs(hi-lo-40) > 1e-3 {
+			t.Errorf("%v to %v", lo, hi)
+		}
+	}
+	if n != 1 {
+		t.Errorf("%d rows", n)
+	}
+	// Cap, landing board and socket have their rows, and no screws beside them.
+	plan := resolve(t, out)
+	for _, part := range []box.Part{"free/cap/1", "free/cap/2", "free/landing", "free/socket/1"} {
+		if !slices.ContainsFunc(fs, func(f Fixing) bool { return f.Over == part || f.Under == part }) {
+			t.Errorf("%s has no row", part)
+		}
+		rows, lines := 0, 0
+		for _, f := range plan.Fixings() {
+			if f.Over == part || f.Under == part {
+				rows++
+			}
+		}
+		for _, f := range plan.Fittings() {
+			if strings.HasPrefix(f.What, "screw") && slices.Contains(f.Where, part) {
+				lines++
+			}
+		}
+		if rows != lines {
+			t.Errorf("%s has %d rows and %d lines of screws", part, rows, lines)
+		}
+	}
+	if got, err := CheckFixings(plan, fs); err != nil || len(got) != 0 {
+		t.Errorf("%v, %v", got, err)
 	}
 }
