@@ -38,6 +38,11 @@ func (n *nester) cheapest(ctx context.Context, effort int) (*plan, int) {
 				}
 			}
 		}
+		if effort > 0 && best != nil && best.cost > n.areaBound()+1e-9 {
+			if p := r.sliced(ctx); p != nil && n.better(p, best) && n.clean(p) {
+				best = p
+			}
+		}
 	}
 	orders := 4
 	if len(n.copies) > 1500 {

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 
 	"holt.example/box/outline"
 )
@@ -56,10 +57,10 @@ type Step struct {
 	From    string  // the piece it is made on: "1" is the stock itself, "1.2" the second piece off it
 	Off     string  // the piece that comes off at the fence or stop, "" for waste
 	Setting float64 // mm: width or length of what comes off, as set on fence or stop; kerf not included
-	At      float64 // mm from the edge of the piece as it then lies: the left edge, or the bottom one
+	At      float64 // mm from the edge of the piece as it then lies: the left edge (of a slanted cut, along the bottom), or the bottom one
 	Long    float64 // mm: the length of the cut
 	Same    bool    // fence or stop stay as they were for the step before
-	Slant   float64 // degrees by which a crosscut leans from square; 0 for square
+	Slant   float64 // degrees by which a crosscut leans to the left on its way up; 0 for square
 	Place   int     // index in Piece.Placements + 1 of the part that comes off; 0 if none
 	Frees   int     // the same for the part that is left when the last cut of a piece is made
 }
@@ -70,9 +71,13 @@ func (s Step) String() string {
 	if s.Kind == Rip || s.Kind == TrimRip {
 		edge = "bottom"
 	}
-	out := fmt.Sprintf("%d %s %s at %.1f from the %s edge", s.Number, s.Kind, s.From, s.At, edge)
+	out := fmt.Sprintf("%d %s piece %s at %.1f from the %s edge", s.Number, s.Kind, s.From, s.At, edge)
 	if s.Slant != 0 {
-		out += fmt.Sprintf(", %.1f degrees off square", s.Slant)
+		side := "left"
+		if s.Slant < 0 {
+			side = "right"
+		}
+		out += fmt.Sprintf(", measured along the bottom, leaning %.1f degrees to the %s", math.Abs(s.Slant), side)
 	}
 	if s.Same {
 		out += ", same setting"

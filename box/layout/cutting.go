@@ -42,6 +42,7 @@ type cutting struct {
 	kopts   [][]int       // per bar: the options that fit it
 	scaled  [][]int64     // per bar: stretches divided by the common divisor
 	lengths []float64     // per row: its least length, the worth of a piece when filling
+	work    int           // steps of pricing not yet counted as iterations
 }
 
 // result is what solve finds.
@@ -190,7 +191,9 @@ func (c *cutting) fill(b, row int, left []int) (pattern, float64) {
 				vals[i] += float64(float64(min(rest[r], c.opts[o].cnt[j])) * c.lengths[r])
 			}
 		}
+		before := k.work
 		counts, _, _ := k.solve(vals, room)
+		c.work += k.work - before
 		k.bound = saved
 		for i, n := range counts {
 			if n > 0 {
@@ -310,7 +313,9 @@ func (c *cutting) price(p *program) (*column, float64) {
 		pat := &pattern{bar: b, segs: make([][]use, len(c.bars[b].segs))}
 		z := 0.0
 		for s, k := range c.knaps[b] {
+			before := k.work
 			counts, v, up := k.solve(vals, c.scaled[b][s])
+			c.work += k.work - before
 			z += v
 			worth[b] += up
 			for i, n := range counts {

@@ -9,18 +9,23 @@ import (
 // artificial is a multiple of the dearest bar that no sensible price exceeds.
 const artificial = 1e3
 
+// stepsPattern is how many steps of a knapsack count as one iteration more.
+const stepsPattern = 100_000
+
 // relax solves the linear program of p by generating columns, at most rounds
-// of them, and returns the value and the best bound on the way.
-func (c *cutting) relax(ctx context.Context, p *program, stop float64, rounds int, done *int) (value, bound float64, ok bool) {
+// of them and within the effort, and returns the value and the best bound on
+// the way.
+func (c *cutting) relax(ctx context.Context, p *program, stop float64, rounds, effort int, done *int) (value, bound float64, ok bool) {
 	bound = math.Inf(-1)
 	p.duals()
 	most := p.moves + 50*p.m + 10*rounds + 1000 // against circles on degenerate bases
-	for n := 0; n < rounds && ctx.Err() == nil && p.moves < most; {
+	for n := 0; n < rounds && *done < effort && ctx.Err() == nil && p.moves < most; {
 		col := p.fromPool()
 		if col == nil {
 			var b float64
 			col, b = c.price(p)
-			*done++
+			*done += 1 + c.work/stepsPattern
+			c.work %= stepsPattern
 			n++
 			if b > bound {
 				bound = b
@@ -107,7 +112,7 @@ func (c *cutting) solve(ctx context.Context, seed uint64, effort, streams int) r
 			break
 		}
 	}
-	_, b, ok := c.relax(ctx, p, r.cost, effort, &r.done)
+	_, b, ok := c.relax(ctx, p, r.cost, effort, effort, &r.done)
 	r.bound = max(r.bound, c.roundUp(b))
 	if !ok || r.bound >= r.cost-1e-9 || ctx.Err() != nil {
 		return r
@@ -283,7 +288,7 @@ func (c *cutting) dive(ctx context.Context, p *program, bound float64, share, tr
 			}
 			p = q
 		}
-		v, _, ok := c.relax(ctx, p, math.Inf(1), 60+p.m, &best.done)
+		v, _, ok := c.relax(ctx, p, math.Inf(1), 60+p.m, share, &best.done)
 		if !ok || c.roundUp(cost+v-1e-7) >= best.cost-1e-9 {
 			c.finish(ctx, left, free, pats, cost, best)
 			return
@@ -314,6 +319,8 @@ func (c *cutting) dearest() float64 {
 func (c *cutting) finish(ctx context.Context, left, free []int, pats []pattern, cost float64, best *result) {
 	rest := append([]int(nil), left...)
 	more, extra := c.greedy(ctx, rest, append([]int(nil), free...))
+	best.done += c.work / stepsPattern
+	c.work %= stepsPattern
 	if covered(rest) && cost+extra < best.cost-1e-9 {
 		best.pats = append(append([]pattern(nil), pats...), more...)
 		best.cost = cost + extra

@@ -11,6 +11,7 @@ type knapsack struct {
 	best  []float64
 	split []splitItem
 	order []int
+	work  int // steps taken so far
 }
 
 type splitItem struct {
@@ -23,7 +24,7 @@ type splitItem struct {
 // filled at once, and up to which it is filled when the search gets stuck.
 const (
 	tableLight = 2_000_000
-	tableHeavy = 200_000_000
+	tableHeavy = 20_000_000
 	knapNodes  = 200_000
 )
 
@@ -39,6 +40,9 @@ func (k *knapsack) solve(vals []float64, capacity int64) (counts []int, value, u
 				steps += capacity
 			}
 		}
+	}
+	if steps == 0 {
+		return counts, 0, 0
 	}
 	if steps <= tableLight {
 		value = k.table(vals, capacity, counts)
@@ -77,6 +81,7 @@ func (k *knapsack) table(vals []float64, capacity int64, counts []int) float64 {
 		}
 	}
 	w := int(capacity) + 1
+	k.work += w * len(k.split)
 	words := (w + 63) / 64
 	if need := words * len(k.split); cap(k.take) < need {
 		k.take = make([]uint64, need)
@@ -155,6 +160,7 @@ func (k *knapsack) search(vals []float64, capacity int64, counts []int) (value, 
 		cur[d] = 0
 	}
 	down(0, capacity, 0)
+	k.work += 10 * nodes
 	for i := range counts {
 		counts[i] = 0
 	}

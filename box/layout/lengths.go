@@ -24,7 +24,8 @@ type LengthRules struct {
 // with one slanted end are paired head to tail where they may be turned so.
 // Equal narrow parts come side by side out of one length, and in a row as long
 // as the least rip asks for. One iteration is one
-// pattern priced or one step of rounding; the default effort is 20000.
+// pattern priced, or a share of one that is hard to price, or one step of
+// rounding; the default effort is 20000.
 //
 // The bound holds for this way of cutting: parts side by side and in a row only
 // if they are equal, head to tail only in pairs.

@@ -367,6 +367,11 @@ func (n *nester) cheapestRects(ctx context.Context, effort int) (*plan, int) {
 	})
 	sum := 0
 	out := best.p
+	if out.cost > n.areaBound()+1e-9 {
+		if p := r.sliced(ctx); p != nil && n.better(p, out) && n.clean(p) {
+			out = p
+		}
+	}
 	for k := range got {
 		sum += done[k]
 		if n.better(got[k], out) {

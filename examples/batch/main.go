@@ -36,7 +36,7 @@ func main() {
 	pent := nest("orchard pent", 17.8, box.Cavity{Width: 120, Depth: 120, Height: 240}, 32, 170, box.Pent{Pitch: 12, Over: box.Overhangs{Front: 40}}, joints.Rebate{})
 	barn := nest("cider barn gable", 17.8, box.Cavity{Width: 180, Depth: 180, Height: 260}, 50, 180, box.Gable{Pitch: 40, Ridge: joints.Mitre{}}, joints.Rebate{})
 	hedge := nest("hedge box", 12.2, box.Cavity{Width: 100, Depth: 100, Height: 180}, 28, 125, box.Flat{Over: box.Overhangs{Front: 30}}, nil)
-	one := []batch.Order{{Plan: nest("one board box", 14.6, box.BoardWidth{Width: 145, Height: 230}, 32, 160, box.Flat{}, nil)}}
+	one := []batch.Order{{Plan: nest("one board box", 14.6, box.BoardWidth{Width: 145, Height: 230}, 32, 160, box.Pent{Pitch: 12}, nil)}}
 	var done []*batch.Result
 	for _, job := range []batch.Job{
 		{Name: "six boxes", By: batch.Router{Gap: 8, Margin: 10}, Orders: []batch.Order{{Plan: pent, Count: 3}, {Plan: barn}, {Plan: hedge, Count: 2}},

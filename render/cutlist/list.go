@@ -73,7 +73,7 @@ type Cut struct {
 	At      Exact  `json:"at_mm"`            // from the edge of the piece as it lies
 	Edge    string `json:"edge"`             // "left" or "bottom"
 	Long    Exact  `json:"cut_length_mm"`    // of the cut
-	Slant   Exact  `json:"slant_degrees"`    // from square
+	Slant   Exact  `json:"slant_degrees"`    // from square, to the left on its way up
 	Same    bool   `json:"same_setting"`     // fence or stop stay
 	Part    string `json:"part,omitempty"`   // label of the part that comes off
 	Leaves  string `json:"leaves,omitempty"` // label of the part that is left

@@ -161,6 +161,10 @@ func WriteMarkdown(w io.Writer, r *batch.Result) error {
 	l := New(r)
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n\nLengths in mm. A part is named item/box, as on its drawing.\n", heading(l.Name, "cut list"))
+	if l.By != "router" {
+		b.WriteString("\nPiece 1 is the stock, lying as drawn. What comes off it is 1.1, 1.2 and so on; what is left keeps the name. " +
+			"Each measure is that of what comes off: the blade takes its kerf beyond it.\n")
+	}
 	table(&b, "box|name", len(l.Boxes), func(i int) []string {
 		return []string{strconv.Itoa(l.Boxes[i].Number), bom.Escape(l.Boxes[i].Name)}
 	})

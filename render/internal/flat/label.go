@@ -211,6 +211,27 @@ func (j job) where(v view) string {
 // label finds a place for the lines and draws them, with a leader if they had
 // to go far.
 func (j job) label(p *placer, lines []string, mode View) []Item {
+	b, bs := j.blocks(lines)
+	t, _ := p.best(bs)
+	return j.write(p, b, t, mode)
+}
+
+// write draws the lines where they were placed.
+func (j job) write(p *placer, b outline.Box, t block, mode View) []Item {
+	l := Layer{View: mode, Kind: Size}
+	p.put(t)
+	out := t.items(l)
+	if from, to, ok := leader(b, t); ok {
+		it := Item{Shape: Line, Layer: l, From: from, To: to}
+		p.draw(it)
+		out = append(out, it)
+	}
+	return out
+}
+
+// blocks are the places for the lines, the best first, and the extents of what
+// they belong to.
+func (j job) blocks(lines []string) (outline.Box, []block) {
 	var b outline.Box
 	if len(j.s.top) > 0 {
 		b = j.s.top.Extents()
@@ -224,7 +245,6 @@ func (j job) label(p *placer, lines []string, mode View) []Item {
 		}
 	}
 	_, _, round := j.round()
-	l := Layer{View: mode, Kind: Size}
 	one := []string{strings.Join(lines, ", ")}
 	var bs []block
 	if j.strip() {
@@ -272,15 +292,7 @@ func (j job) label(p *placer, lines []string, mode View) []Item {
 			}
 		}
 	}
-	t, _ := p.best(bs)
-	p.put(t)
-	out := t.items(l)
-	if from, to, ok := leader(b, t); ok {
-		it := Item{Shape: Line, Layer: l, From: from, To: to}
-		p.draw(it)
-		out = append(out, it)
-	}
-	return out
+	return b, bs
 }
 
 // leader is a line from a box to a text that stands apart from it.
