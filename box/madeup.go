@@ -44,8 +44,9 @@ type EdgeGlued struct{}
 // are parts too: front/tongue/1 is between front/1 and front/2.
 type LooseTongue struct {
 	Width MM // of the tongue, 4 or more; 0 means as wide as the part is thick
-	// Board that the tongues are cut from, as thick as the tongue; zero means a
-	// third of the part's thickness, to the nearest half millimetre, of its timber.
+	// Board that the tongues are cut from, as thick as the tongue; zero means of the
+	// part's timber, about a quarter as thick as the part, in half millimetres: so
+	// thin that a housing of the usual depth passes the tongue by.
 	Board Board
 	Play  MM // by which a groove is thicker and deeper than its half of the tongue; 0 means 0.2
 }

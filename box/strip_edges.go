@@ -52,6 +52,17 @@ func third(t float64) float64 {
 	return t / 3
 }
 
+// looseThick is the usual thickness of a loose tongue: about a quarter of the part's,
+// in half millimetres, so that housings of the usual depth, a third, pass it by on
+// either side with their play and 0.2 of wood. In thin parts it is a third.
+func looseThick(t float64) float64 {
+	deep := third(t) + float64(joints.DefaultPlay)*3/2 + 0.2
+	if x := math.Floor((t-2*deep)*2+1e-9) / 2; x >= t/5 {
+		return x
+	}
+	return third(t)
+}
+
 func (EdgeGlued) check(*collector, string) {}
 func (EdgeGlued) words() string            { return "edge-glued" }
 
@@ -79,7 +90,7 @@ func (j LooseTongue) profile(c *collector, path string, t, least float64) (profi
 	x := tongue{width: float64(j.Width), board: j.Board, t: j.Board.most()}
 	field := ".Board.Thickness"
 	if j.Board == (Board{}) {
-		x.t, field = third(t), ""
+		x.t, field = looseThick(t), ""
 	}
 	if x.width == 0 {
 		x.width = math.Max(4, t)

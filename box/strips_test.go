@@ -130,8 +130,8 @@ func TestVolumesOfStrips(t *testing.T) {
 		play  float64 // mm2
 	}{
 		{nil, 0},
-		// Two grooves 5 + 0.2 thick and 15/2 + 0.2 deep, less a tongue 5 x 15.
-		{box.LooseTongue{}, 2*5.2*7.7 - 75},
+		// Two grooves 4 + 0.2 thick and 15/2 + 0.2 deep, less a tongue 4 x 15.
+		{box.LooseTongue{}, 2*4.2*7.7 - 60},
 		{box.LooseTongue{Width: 20, Board: box.Board{Thickness: 4}, Play: 0.5}, 2*4.5*10.5 - 80},
 		// A groove 5.2 x 8.2 less a tongue 5 x 8.
 		{box.TongueGroove{Tongue: 8}, 5.2*8.2 - 40},
@@ -198,8 +198,9 @@ func TestLayersOfEdgeJoints(t *testing.T) {
 		{box.TongueGroove{Tongue: 8}, 1, []box.Part{"front/2", "front/2", "front/2", "front/1", "front/1", "front/1", "front/1", "front/2", "front/2", "front/2"}},
 		{box.TongueGroove{Tongue: 8}, 8.1, []box.Part{"front/2", "front/2", "front/2", "", "", "", "", "front/2", "front/2", "front/2"}},
 		{box.TongueGroove{Tongue: 8}, 8.3, []box.Part{"front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2", "front/2"}},
-		{box.LooseTongue{}, -7, []box.Part{"front/1", "front/1", "front/1", "front/tongue/1", "front/tongue/1", "front/tongue/1", "front/tongue/1", "front/1", "front/1", "front/1"}},
-		{box.LooseTongue{}, 7.6, []box.Part{"front/2", "front/2", "front/2", "", "", "", "", "front/2", "front/2", "front/2"}},
+		// The loose one is 4 thick: 5.5 to 9.5, with 0.1 of play on either side.
+		{box.LooseTongue{}, -7, []box.Part{"front/1", "front/1", "front/1", "front/1", "front/tongue/1", "front/tongue/1", "front/1", "front/1", "front/1", "front/1"}},
+		{box.LooseTongue{}, 7.6, []box.Part{"front/2", "front/2", "front/2", "front/2", "", "", "front/2", "front/2", "front/2", "front/2"}},
 		// The inner half of the first goes on under the outer half of the second.
 		{box.Shiplap{Lap: 11}, 5, []box.Part{"front/1", "front/1", "front/1", "front/1", "front/1", "front/2", "front/2", "front/2", "front/2", "front/2"}},
 	} {

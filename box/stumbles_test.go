@@ -262,3 +262,27 @@ func TestScrewsClearOfStripJoints(t *testing.T) {
 	}
 	assert.Positive(t, said)
 }
+
+// A housing of the usual depth passes the loose tongue of the wall by: it is t/3 and
+// 0.2 of play deep, and the groove of the tongue begins 0.2 or more beyond it.
+func TestLooseTongueMissesTheFloor(t *testing.T) {
+	for _, thickness := range []box.MM{10, 12, 14.6, 15, 17.6, 18, 20, 21, 25} {
+		p := resolve(t, plain.With(func(d *box.Design) {
+			d.Board = box.Board{Thickness: thickness, Width: 100}
+			d.Size = box.Cavity{Width: 180, Depth: 150, Height: 240}
+			d.Floor = box.FloorBetween{Raise: 25, Joint: joints.Housing{}}
+			d.MadeUp = []box.MadeUp{{Of: box.Back, Joint: box.LooseTongue{}}}
+		}))
+		tongue := piece(t, p, "back/tongue/1")
+		assert.Empty(t, tongue.Panel.Ops, "%v thick", thickness)
+		assert.Greater(t, float64(tongue.Thickness), float64(thickness)/5-1e-9)
+		deep := 0.0
+		for _, op := range piece(t, p, "back/1").Panel.Ops {
+			if op.Kind == box.OpHousing {
+				deep = math.Max(deep, float64(op.To-op.From))
+			}
+		}
+		require.Positive(t, deep)
+		assert.GreaterOrEqual(t, float64(thickness-tongue.Thickness)/2-0.1-deep, 0.2-1e-9, "%v thick", thickness)
+	}
+}
