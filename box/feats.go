@@ -139,8 +139,9 @@ func (s *shell) pastEdge(p *part, f *feat, cavity outline.Contour) (name Part, t
 	return name, try, drop
 }
 
-// tenthDown rounds down to a tenth; what is a tenth but for its last digits stays.
-func tenthDown(x float64) float64 { return math.Floor(float64(x*10)+1e-6) / 10 }
+// tenthDown is the next tenth below; of what is a tenth itself but for its last
+// digits too, since a hole that touches a joint runs into it.
+func tenthDown(x float64) float64 { return math.Floor(float64(x*10)-1e-6) / 10 }
 
 // topDrop is how much lower the outer arris of a wall's bevelled top lies than
 // the inner one.

@@ -49,11 +49,12 @@ func TestOneSlipOneLine(t *testing.T) {
 		// bevel of 20 degrees takes 15 tan 20 = 5.46 more: 250 - 47.46 = 202.5.
 		{func(d *box.Design) { d.Roof = pent; d.Features = []box.Feature{hole(250)} },
 			"Features[0].Entrance: 32 across: the entrance reaches 42 past the edge of the cavity's face at roof, which is 120 wide and 240 high; the bevel of its top takes 5.5 more on the outer face (try Above: 202.5)"},
-		// 60 from the middle to the edge, less the radius: 44, not 43.9.
+		// 60 from the middle to the edge, less the radius, is 44, at which it would touch a
+		// joint there: on either side a tenth less.
 		{features(box.Entrance{Shape: box.Round{Diameter: 32}, Above: 100, Right: 50}),
-			"Features[0].Entrance: 32 across: the entrance reaches 6 past the edge of the cavity's face at right, which is 120 wide and 240 high (try Right: 44)"},
+			"Features[0].Entrance: 32 across: the entrance reaches 6 past the edge of the cavity's face at right, which is 120 wide and 240 high (try Right: 43.9)"},
 		{features(box.Entrance{Shape: box.Round{Diameter: 32}, Above: 100, Right: -50}),
-			"Features[0].Entrance: 32 across: the entrance reaches 6 past the edge of the cavity's face at left, which is 120 wide and 240 high (try Right: -44)"},
+			"Features[0].Entrance: 32 across: the entrance reaches 6 past the edge of the cavity's face at left, which is 120 wide and 240 high (try Right: -43.9)"},
 		// Joints and boards: 15 less a lip of 6; twice the play of 0.2 at least.
 		{thin(joints.Rebate{Depth: 12}), "Corners.Joint.Depth: 12: the rebate leaves too thin a lip of front, which is 15 thick; want 0.1 to 9 mm"},
 		{thin(joints.Rebate{Depth: 0.01}), "Corners.Joint.Depth: 0.01: so shallow a rebate in front is none; want 0.1 to 9 mm"},
