@@ -213,7 +213,7 @@ func (s *shell) panelEdge(p *part, id int, fr solid.Frame, a, b outline.Point) P
 	flatN := math.Sqrt(math.Max(0, 1-float64(up*up)))
 	e := PanelEdge{From: a, To: b, Length: MM(math.Hypot(b.X-a.X, b.Y-a.Y))}
 	if math.Abs(up) > 1e-9 {
-		e.Bevel = Deg(-math.Asin(up) * 180 / math.Pi)
+		e.Bevel = plainAngle(-math.Asin(up) * 180 / math.Pi)
 		e.Run = MM(-p.face.t * up / flatN)
 	}
 	j := p.from[id]

@@ -123,7 +123,7 @@ func tilts(c *cutter, fr solid.Frame) []Deg {
 		if math.Abs(up) > 1e-9 {
 			t, slanted = math.Asin(up)*180/math.Pi, true
 		}
-		ts = append(ts, Deg(t))
+		ts = append(ts, plainAngle(t))
 	}
 	if !slanted {
 		return nil

@@ -75,7 +75,7 @@ type Panel struct {
 type PanelEdge struct {
 	From, To  outline.Point // on the machined face, the part on the left
 	Length    MM
-	Bevel     Deg    // from square; + means the machined face overhangs
+	Bevel     Deg    // from square, to 1e-9; + means the machined face overhangs
 	Run       MM     // of the bevel across the thickness: what a gauge is set to; signed like Bevel
 	Neighbour Part   // "" where the edge is free
 	Joint     string // with the neighbour
@@ -121,7 +121,7 @@ type Op struct {
 	// From and To are depths below the machined face: 0 and 5 for a pocket 5
 	// deep, 0 and the thickness for a through cut.
 	From, To MM
-	Tilt     []Deg // of the walls, per side of the region, from square; nil when all are 0
+	Tilt     []Deg // of the walls, per side of the region, from square, to 1e-9; nil when all are 0
 	Source   string
 	Guest    Part // the part that a joint's cut takes, if any
 	InSolid  bool // whether the solid shows it (strokes do not)
@@ -142,7 +142,7 @@ type Seam struct {
 	Over, Under     Part
 	Joint           string
 	From, To        Place // along the inner edge line
-	Theta           Deg   // inside angle
+	Theta           Deg   // inside angle, to 1e-9
 	Least, Greatest MM    // gap over the measured range of thickness
 	Contact         float64
 	Holds           []joints.Hold // what keeps it together; nil: nothing, it stays dry and free to move

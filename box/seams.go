@@ -34,7 +34,7 @@ func (s *shell) seams(p *Plan, parts []*part) {
 // seamOf is the seam of an edge, without contact.
 func (s *shell) seamOf(e *edge) Seam {
 	m := Seam{Over: s.faces[e.over].part, Under: e.second(s).part, Joint: e.sec.Name, From: place(e.a), To: place(e.b),
-		Theta: Deg(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest, Holds: append([]joints.Hold(nil), e.sec.Holds...)}
+		Theta: plainAngle(e.theta), Least: e.sec.Least, Greatest: e.sec.Greatest, Holds: append([]joints.Hold(nil), e.sec.Holds...)}
 	if e.guest == nil {
 		room := MM(s.roomBetween(e.over, e.under))
 		m.Least, m.Greatest = m.Least+room, m.Greatest+room

@@ -286,3 +286,38 @@ func TestLooseTongueMissesTheFloor(t *testing.T) {
 		assert.GreaterOrEqual(t, float64(thickness-tongue.Thickness)/2-0.1-deep, 0.2-1e-9, "%v thick", thickness)
 	}
 }
+
+// Angles of a plan can be compared with ==: the bevels of a mitred polygon are half
+// the turn from wall to wall, whatever the sines that they come of.
+func TestPlainAngles(t *testing.T) {
+	for sides := 3; sides <= 12; sides++ {
+		half := box.Deg(180) / box.Deg(sides) // 30 for a hexagon
+		if sides == 7 || sides == 11 {
+			half = box.Deg(math.Round(float64(half)*1e9) / 1e9)
+		}
+		p := resolve(t, box.Design{Name: "ring", Board: thick(15), Size: box.Cavity{Height: 200}, Footprint: box.Regular{Sides: sides, Across: 150},
+			Corners: box.Corners{Joint: joints.Mitre{}}, Roof: box.NoRoof{}, Floor: box.FloorBetween{}})
+		n := 0
+		for _, q := range p.Pieces() {
+			for _, e := range q.Panel.Edges {
+				if e.Joint == "mitre" {
+					n++
+					assert.True(t, e.Bevel == half || e.Bevel == -half, "%d sides: %v", sides, e.Bevel)
+				}
+			}
+		}
+		assert.Equal(t, 2*sides, n)
+		for _, s := range p.Seams() {
+			if s.Joint == "mitre" {
+				assert.True(t, s.Theta == box.Deg(math.Round(float64(180-2*half)*1e9)/1e9) || sides == 7 || sides == 11, "%d sides: %v", sides, s.Theta)
+			}
+		}
+	}
+	// Of slopes and leaning walls too.
+	p := resolve(t, plain.With(func(d *box.Design) { d.Roof = box.Gable{Pitch: 35, Over: box.Overhangs{All: 20}} }))
+	for _, e := range piece(t, p, box.Left).Panel.Edges {
+		if e.Neighbour == box.RoofLeft {
+			assert.True(t, e.Bevel == 35 || e.Bevel == -35, "%v", e.Bevel)
+		}
+	}
+}

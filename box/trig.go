@@ -28,3 +28,7 @@ func tan(deg float64) float64 {
 }
 
 func atan(x float64) float64 { return math.Atan(x) * 180 / math.Pi }
+
+// plainAngle is an angle as a plan states it, to 1e-9 degrees: 30 is 30, whatever
+// sines it comes of.
+func plainAngle(x float64) Deg { return Deg(math.Round(x*1e9)/1e9 + 0) }

@@ -3,6 +3,7 @@ package boxtest
 import (
 	"errors"
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -387,4 +388,14 @@ func TestResolveEndsTheTest(t *testing.T) {
 	if len(s.said) != 1 || !strings.HasPrefix(s.said[0], "nothing cannot be made:\nBoard.Thickness") {
 		t.Errorf("%q", s.said)
 	}
+}
+
+// A hexagon 150 from side to side is 150/cos 30 = 173.2051 from corner to corner.
+func TestCavityOfAHexagon(t *testing.T) {
+	p := Resolve(t, box.Design{Name: "hexagon", Board: box.Board{Thickness: 15}, Size: box.Cavity{Height: 200}, Footprint: box.Regular{Sides: 6, Across: 150},
+		Corners: box.Corners{Joint: joints.Mitre{}}, Roof: box.NoRoof{}, Floor: box.FloorBetween{}})
+	hears(t, "width", CheckCavity(p, 150, 150, 200), "the cavity is 173.205081 wide over the corners, want 150")
+	hears(t, "depth", CheckCavity(p, 150, 140, 200), "the cavity is 150 deep, want 140")
+	hears(t, "height", CheckCavity(p, 150, 150, 210), "the cavity is 200 high, want 210")
+	Cavity(t, p, box.MM(150/math.Cos(math.Pi/6)), 150, 200)
 }
