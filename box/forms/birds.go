@@ -23,7 +23,7 @@ func HoleBox(a Hole) box.Design {
 		Name: a.Name, Board: a.Board, Size: a.Inside,
 		Walls: []box.Wall{longBack},
 		Roof:  box.Pent{Pitch: 10, Over: box.Overhangs{Front: 50, Left: 25, Right: 25}},
-		Floor: box.FloorBetween{Raise: 10},
+		Floor: box.FloorBetween{Raise: 10, Dry: true},
 		Outer: []box.Outer{box.CoverStrip{Name: "cover strip", Height: 30}},
 		Features: []box.Feature{
 			box.Entrance{Shape: box.Round{Diameter: a.Hole}, Above: a.Above},
@@ -52,7 +52,7 @@ func OpenFront(a Open) box.Design {
 		Name: a.Name, Board: a.Board, Size: a.Inside,
 		Walls:    []box.Wall{longBack, {On: box.Front, Open: true}},
 		Roof:     box.Pent{Pitch: 10, Over: box.Overhangs{Front: 60, Left: 25, Right: 25}},
-		Floor:    box.FloorBetween{Raise: 10},
+		Floor:    box.FloorBetween{Raise: 10, Dry: true},
 		Inner:    []box.Inner{box.Partition{Name: "lip", Across: box.RunLeftToRight, At: at, Height: a.Lip, Joint: joints.Butt{}}},
 		Outer:    []box.Outer{box.CoverStrip{Name: "cover strip", Height: 30}},
 		Features: []box.Feature{box.Drains{Inset: 20}, box.DripGroove{}, box.Hang{}},
@@ -78,7 +78,7 @@ func Terrace(a Row) box.Design {
 		Name: a.Name, Board: a.Board,
 		Size:  box.Cavity{Width: n*a.Inside.Width + (n-1)*t, Depth: a.Inside.Depth, Height: a.Inside.Height},
 		Roof:  box.Pent{Pitch: 10, Over: box.Overhangs{Front: 50, Left: 25, Right: 25}},
-		Floor: box.FloorBetween{Raise: 10},
+		Floor: box.FloorBetween{Raise: 10, Dry: true},
 		Outer: []box.Outer{box.Batten{Name: "batten", Above: a.Inside.Height / 2, Height: 45, Past: 60, Hole: box.Round{Diameter: 7}, Screws: 2 * a.Homes}},
 		Opens: []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}},
 	}
@@ -139,7 +139,7 @@ func OwlBox(a Owl) box.Design {
 	return box.Design{
 		Name: a.Name, Board: a.Board, Size: a.Inside,
 		Roof:    box.Pent{Pitch: 10, Over: box.Overhangs{Front: 80, All: 40}},
-		Floor:   box.FloorBetween{Raise: 20, Joint: joints.Housing{}},
+		Floor:   box.FloorBetween{Raise: 20, Dry: true, Joint: joints.Housing{}},
 		Corners: box.Corners{Joint: joints.Rebate{}},
 		Outer: []box.Outer{batten, lower, box.Felt{Turn: 40},
 			box.LandingBoard{Name: "ledge", Below: 20, Width: a.Width + 60, Deep: 120, Slope: 5, Grooves: 20}},
@@ -171,7 +171,7 @@ func SwiftBox(a Swift) box.Design {
 	return box.Design{
 		Name: a.Name, Board: a.Board, Size: a.Inside,
 		Roof:    box.Pent{Pitch: a.Pitch, Over: box.Overhangs{Front: 25, Left: 15, Right: 15}},
-		Floor:   box.FloorBetween{},
+		Floor:   box.FloorBetween{Dry: true},
 		Corners: box.Corners{Laps: box.Sides},
 		Outer:   []box.Outer{box.SplitBatten{Name: "split batten", Above: a.Inside.Height / 2, Height: 90, Hole: box.Round{Diameter: 6}, Screws: 4}},
 		Features: []box.Feature{

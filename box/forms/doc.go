@@ -12,6 +12,8 @@
 //
 //	d = d.With(func(d *box.Design) { d.Roof = box.Gable{Pitch: 45, Over: box.Overhangs{All: 30}} })
 //
+// Floors between walls are dry: of solid wood they have room to swell.
+//
 // A form that is cleaned has a way in; set Opens to have another, or none.
 //
 // Sizes that are left zero have the defaults that their comments name, which are

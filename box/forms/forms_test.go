@@ -7,6 +7,7 @@ import (
 	"go/token"
 	"math/rand/v2"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -245,4 +246,56 @@ func ExampleHoleBox() {
 	// 2 nail 3 x 50
 	// 1 hook and eye 50
 	// 2 screw or nail to hang the box by for a hole 6 across
+}
+
+// Floors between walls are dry, so that solid wood may swell: 1.5 % of what they are
+// wide across the grain (EN 1313-1: 0.25 % for each of 6 per cent of moisture), in
+// a gap or under their edges; floors of sheet stock fit.
+func TestFloorsMaySwell(t *testing.T) {
+	seen := 0
+	for _, x := range all {
+		d := x.design
+		f, between := d.Floor.(box.FloorBetween)
+		if !between || slices.ContainsFunc(d.Walls, func(w box.Wall) bool { return w.Open || w.Lean != 0 }) {
+			continue
+		}
+		assert.True(t, f.Dry, d.Name)
+		for _, grain := range []box.Grain{box.GrainAuto, box.GrainNone} {
+			p, err := d.With(func(d *box.Design) {
+				d.MadeUp = nil
+				d.Boards = map[box.Part]box.Board{box.Floor: {Thickness: d.Board.Thickness, Width: d.Board.Width, Grain: grain}}
+			}).Resolve()
+			require.NoError(t, err, d.Name)
+			floor, _ := p.Piece(box.Floor)
+			seen++
+			_, deep, _ := p.Inside()
+			room := box.MM(0)
+			for _, m := range p.Seams() {
+				if m.Under == box.Floor {
+					assert.False(t, m.Glued(), "%s: %s", d.Name, m.Over)
+				}
+			}
+			for _, wall := range []box.Part{box.Front, box.Back} {
+				q, ok := p.Piece(wall)
+				if !ok {
+					continue
+				}
+				for _, op := range q.Panel.Ops {
+					if op.Guest == box.Floor {
+						room += op.To - op.From
+					}
+				}
+			}
+			room += deep - box.MM(floor.Panel.Machined.Extents().Height())
+			want := 0.015 * float64(deep)
+			if grain == box.GrainNone {
+				want = 0
+			}
+			if f.Joint != nil {
+				want += 2 * 0.2 // the usual play of a housing
+			}
+			assert.InDelta(t, want, float64(room), 1e-6, "%s, grain %v", d.Name, grain)
+		}
+	}
+	assert.GreaterOrEqual(t, seen, 8) // four forms, each twice
 }

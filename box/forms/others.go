@@ -63,7 +63,7 @@ func DormouseBox(a Dormouse) box.Design {
 	return box.Design{
 		Name: a.Name, Board: a.Board, Size: a.Inside,
 		Roof:  box.Pent{Pitch: 10, Over: box.Overhangs{Front: 30, Left: 20, Right: 20}},
-		Floor: box.FloorBetween{Raise: 10},
+		Floor: box.FloorBetween{Raise: 10, Dry: true},
 		Outer: []box.Outer{bar, other},
 		Features: []box.Feature{
 			box.Entrance{On: box.Back, Shape: box.Round{Diameter: a.Hole}, Above: a.Above},
@@ -123,7 +123,7 @@ func BeeBlock(a Bees) box.Design {
 		Size:     box.Cavity{Width: a.Width, Depth: thick(a.Block), Height: a.Height},
 		Walls:    []box.Wall{longBack, {On: box.Front, Open: true}},
 		Roof:     box.Pent{Pitch: 10, Over: box.Overhangs{Front: 60, Left: 20, Right: 20}},
-		Floor:    box.FloorBetween{},
+		Floor:    box.FloorBetween{Dry: true},
 		Inner:    []box.Inner{box.BeeBlock{Name: "block", Height: a.Height - 2, Rows: a.Rows, Board: a.Block}},
 		Outer:    []box.Outer{box.CoverStrip{Name: "cover strip", Height: 30}},
 		Features: []box.Feature{box.DripGroove{}, box.Hang{}},
@@ -144,7 +144,7 @@ func Planter(a Trough) box.Design {
 	d := box.Design{
 		Name: a.Name, Board: a.Board, Size: a.Inside,
 		Roof:    box.NoRoof{},
-		Floor:   box.FloorBetween{Raise: 15},
+		Floor:   box.FloorBetween{Raise: 15, Dry: true},
 		Corners: box.Corners{Joint: joints.Rebate{}},
 		Outer:   []box.Outer{box.Feet{Name: "runner", Run: box.RunLeftToRight, Width: 40, Inset: 15}},
 		Features: []box.Feature{box.Drains{Diameter: 12, Inset: 40}, box.Drains{Diameter: 12, Count: 1},

@@ -3,7 +3,9 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"encoding/xml"
 	"fmt"
+	"io"
 	"math"
 	"os"
 	"os/exec"
@@ -19,6 +21,7 @@ import (
 	"holt.example/box/outline"
 	"holt.example/render/dxf"
 	"holt.example/render/stl"
+	"holt.example/render/svg"
 )
 
 // worked are the parts of the page's elements that have work on them.
@@ -199,6 +202,82 @@ func TestReaderFindsEveryElement(t *testing.T) {
 	}
 	t.Logf("%d parts, operations %v", len(pieces), kinds)
 	assert.GreaterOrEqual(t, len(kinds), 7)
+}
+
+// The drawings of all worked parts and the page's pictures are sound XML to a reader
+// written by others, and in each drawing there is a group for every kind and depth
+// of work, with a shape for every contour.
+func TestDrawingsOfEveryElement(t *testing.T) {
+	plans, pieces := worked(t)
+	dir := t.TempDir()
+	files, err := filepath.Glob("*.svg")
+	require.NoError(t, err)
+	for i, q := range pieces {
+		var b bytes.Buffer
+		require.NoError(t, svg.WritePart(&b, plans[i], q.Part, svg.Options{Bare: true}))
+		name := filepath.Join(dir, fmt.Sprintf("%d.svg", i))
+		require.NoError(t, os.WriteFile(name, b.Bytes(), 0o644))
+		files = append(files, name)
+		want := map[string]int{}
+		for _, op := range q.Panel.Ops {
+			if !op.InOutline {
+				want[strings.ToLower(layer(op, q.Panel.Thickness))] += len(op.Region) + len(op.Strokes)
+			}
+		}
+		got := shapes(t, b.Bytes())
+		for k, n := range want {
+			assert.Equal(t, n, got[k], "%s, %s: %s", plans[i].Name(), q.Part, k)
+		}
+	}
+	if _, err := exec.LookPath("xmllint"); err != nil {
+		if os.Getenv("HOLT_STRICT") != "" {
+			t.Fatal("the outside reader xmllint is not installed")
+		}
+		t.Skip("the outside reader xmllint is not installed")
+	}
+	out, err := exec.Command("xmllint", append([]string{"--noout", "--nonet"}, files...)...).CombinedOutput()
+	assert.NoError(t, err, "%.500s", out)
+}
+
+// shapes counts the shapes in the group of each layer, by the standard library's
+// reader of XML: a circle is one, a path as many as it has starts.
+func shapes(t *testing.T, b []byte) map[string]int {
+	t.Helper()
+	out := map[string]int{}
+	d := xml.NewDecoder(bytes.NewReader(b))
+	var in []string
+	for {
+		tok, err := d.Token()
+		if err == io.EOF {
+			return out
+		}
+		require.NoError(t, err)
+		switch e := tok.(type) {
+		case xml.StartElement:
+			at := ""
+			if len(in) > 0 {
+				at = in[len(in)-1]
+			}
+			path := ""
+			for _, a := range e.Attr {
+				switch a.Name.Local {
+				case "data-layer":
+					at = a.Value
+				case "d":
+					path = a.Value
+				}
+			}
+			in = append(in, at)
+			switch e.Name.Local {
+			case "circle", "line", "polyline", "rect":
+				out[at]++
+			case "path":
+				out[at] += strings.Count(path, "M")
+			}
+		case xml.EndElement:
+			in = in[:len(in)-1]
+		}
+	}
 }
 
 // A solid kernel written by others takes every worked part for a closed solid of one
