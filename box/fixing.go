@@ -45,6 +45,9 @@ type FixingRow struct {
 	Into   Direction // the way they go, of length 1
 	// Held is how far each passes through Over, and In how deep it is in Under, mm.
 	Held, In []MM
+	// Together says that holes it has are not drawn, because they run slanting
+	// through a board: they are drilled when the parts are together.
+	Together bool
 }
 
 // Fixings are the rows of the design, as they are in the plan.
@@ -210,22 +213,25 @@ func (s *shell) drive(path string, f *Fixing, a, b *part) {
 		row.Places = append(row.Places, place(head))
 		row.Held = append(row.Held, tidy(from))
 		row.In = append(row.In, tidy(math.Min(to, float64(f.Length))-from))
+		row.Together = row.Together || f.Hole > 0 && f.Slant
 		if f.Hole > 0 && !f.Slant {
 			a.feats = append(a.feats, feat{path: path, source: f.What, use: UseFixing, outline: settled(outline.Circle(o, float64(f.Hole))), fit: true, with: f.Under})
 		}
-		if f.Pilot > 0 {
-			s.pilot(path, f, b, head.Add(w.Scale(from)), w, math.Min(to, float64(f.Length))-from)
+		if f.Pilot > 0 && !s.pilot(path, f, b, head.Add(w.Scale(from)), w, math.Min(to, float64(f.Length))-from) {
+			row.Together = true
 		}
 	}
 	s.rows = append(s.rows, row)
 }
 
-// pilot bores for one screw: into the edge of a part, or square into its face.
-func (s *shell) pilot(path string, f *Fixing, b *part, at, w solid.Vec, in float64) {
+// pilot bores for one screw: into the edge of a part, or square into its face. It
+// says whether it could: not on the slant.
+func (s *shell) pilot(path string, f *Fixing, b *part, at, w solid.Vec, in float64) bool {
 	c := b.face.frame.W.Dot(w)
 	if math.Abs(c) < 1-1e-6 {
+		n := len(b.ends)
 		b.intoEnd(at, w, float64(f.Pilot), in, UseFixing, f.What)
-		return
+		return len(b.ends) > n
 	}
 	from := FromOuter
 	if c > 0 {
@@ -237,6 +243,7 @@ func (s *shell) pilot(path string, f *Fixing, b *part, at, w solid.Vec, in float
 	q := b.face.frame.In(at)
 	b.feats = append(b.feats, feat{path: path, source: f.What, use: UseFixing, depth: in, from: from, fit: true, with: f.Over,
 		outline: settled(outline.Circle(outline.Point{X: q.X, Y: q.Y}, float64(f.Pilot)))})
+	return true
 }
 
 // through is where a ray from p enters a convex body and leaves it again.
@@ -270,6 +277,9 @@ func (s *shell) listFixings(p *Plan) {
 		}
 		if r.Slant {
 			f.Why += ", in line with it"
+		}
+		if r.Together {
+			f.Why += "; drilled when they are together"
 		}
 		p.fittings = append(p.fittings, f)
 	}

@@ -47,6 +47,7 @@ func TestFixingByHand(t *testing.T) {
 	require.Len(t, rows, 1)
 	r := rows[0]
 	assert.Equal(t, box.Direction{Y: 1}, r.Into)
+	assert.False(t, r.Together)
 	for k, z := range []box.MM{50, 150} {
 		assert.InDelta(t, -67.3, float64(r.Places[k].X), 1e-9)
 		assert.InDelta(t, -74.6, float64(r.Places[k].Y), 1e-9)
@@ -147,6 +148,8 @@ func TestFixingSlant(t *testing.T) {
 	assert.InDelta(t, -1, r.Into.Z, 1e-9)
 	// 14.6 / cos 12 = 14.926 upright through the roof.
 	assert.InDelta(t, 14.6/math.Cos(12*math.Pi/180), float64(r.Held[0]), 1e-6)
+	assert.True(t, r.Together)
+	assert.Equal(t, "through roof into front, in line with it; drilled when they are together", plan.Fittings()[0].Why)
 	assert.Empty(t, holesFor(t, plan, box.Roof))
 	assert.Len(t, holesFor(t, plan, box.Front), 1)
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"holt.example/box"
+	"holt.example/box/forms"
 	"holt.example/box/solid"
 	"holt.example/joints"
 )
@@ -13,6 +14,7 @@ import (
 // themselves, which know nothing of how it was placed: first through the part
 // held, then, to the point, in the part entered.
 func TestFixingsInWood(t *testing.T) {
+	larch := box.Board{Thickness: 18, Measured: 17.6, Material: "European larch"}
 	slanting := 0
 	for name, d := range map[string]box.Design{
 		"thin":  thin(),
@@ -25,6 +27,11 @@ func TestFixingsInWood(t *testing.T) {
 		"sides":    thin().With(func(d *box.Design) { d.Corners.Laps, d.Walls = box.Sides, nil }),
 		"rebated":  thin().With(func(d *box.Design) { d.Corners.Joint, d.Walls = joints.Rebate{}, nil }),
 		"landing":  fastenings()["landing"],
+		"laid":     fastenings()["laid"],
+		"terrace":  forms.Terrace(forms.Row{Name: "terrace", Board: larch, Homes: 3, Inside: box.Cavity{Width: 130, Depth: 150, Height: 250}, Hole: 32, Above: 150}),
+		"owl":      forms.OwlBox(forms.Owl{Name: "owl", Board: larch, Inside: box.Cavity{Width: 300, Depth: 300, Height: 800}, Width: 120, Height: 120, Above: 500}),
+		"swift":    forms.SwiftBox(forms.Swift{Name: "swift", Board: larch, Inside: box.Cavity{Width: 400, Depth: 210, Height: 120}, Slot: box.Slot{Width: 60, Height: 28}, Above: 30, Aside: 130}),
+		"hedgehog": forms.HedgehogHouse(forms.Hedgehog{Name: "house", Board: larch, Inside: box.Cavity{Width: 520, Depth: 400, Height: 300}, Doorway: 140, Lobby: 150}),
 		"under":    thin().With(func(d *box.Design) { d.Floor, d.Walls = box.FloorUnder{}, nil }),
 		"octagon":  {Name: "octagon", Board: box.Board{Thickness: 15}, Size: box.Cavity{Height: 200}, Footprint: box.Regular{Sides: 8, Across: 200}, Floor: box.FloorBetween{}, Roof: box.NoRoof{}},
 		"triangle": {Name: "triangle", Board: box.Board{Thickness: 15}, Size: box.Cavity{Height: 200}, Footprint: box.Regular{Sides: 3, Across: 200}, Floor: box.FloorBetween{}, Roof: box.NoRoof{}},
