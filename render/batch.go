@@ -15,6 +15,7 @@ import (
 // own, named by their jobs.
 //
 //	stock.csv, stock.json, stock.md         what to buy, and what is left over
+//	fittings.csv                            screws and the like, for all boxes
 //	cuts.csv, cuts.json, cuts.md            the parts and the cuts on each piece
 //	parts.csv                               where every part comes from
 //	sheets/NUMBER-STOCK.svg, .dxf           each piece of stock
@@ -65,6 +66,7 @@ func oneBatch(prefix string, r *batch.Result, o Options) []entry {
 	}
 	es := []entry{
 		list("stock.csv", cutlist.WriteStockCSV), list("stock.json", cutlist.WriteStockJSON), list("stock.md", cutlist.WriteStockMarkdown),
+		list("fittings.csv", cutlist.WriteFittingsCSV),
 		list("cuts.csv", cutlist.WriteCSV), list("cuts.json", cutlist.WriteJSON), list("cuts.md", cutlist.WriteMarkdown),
 		list("parts.csv", cutlist.WritePartsCSV),
 	}

@@ -212,5 +212,5 @@ func TestPublishedPanels(t *testing.T) {
 		}
 		fmt.Printf("%s %4d panels: %v bins, area bound %d, bound %v, %d iterations, %.1f s\n", name, len(p.pieces), got.cost, area, bound, done, one.Seconds())
 	}
-	fmt.Printf("panels: %d of %d within one of the area bound, %.1fs\n", near, n, cpu.Seconds())
+	fmt.Printf("panels: wanted 35 of 43 within one of the area bound, reached %d of %d; %.1f s on one core\n", near, n, cpu.Seconds())
 }

@@ -88,7 +88,8 @@ func TestPublishedStrip(t *testing.T) {
 	for _, set := range []string{"C", "N"} {
 		if u := sums[set]; u != nil {
 			f := float64(u.n)
-			fmt.Printf("strip %s: %d instances, mean gap %.3f %%; GRASP %.3f, SRA %.3f, ISH %.3f; %d orders decoded, %.1fs\n", set, u.n, u.gap/f, u.grasp/f, u.sra/f, u.ish/f, u.iter, u.cpu)
+			want := map[string]float64{"C": 0.8, "N": 0.25}[set] // issue 5, at 1 s an instance
+			fmt.Printf("strip %s: %d instances, wanted a mean gap of at most %.2f %% at 1 s, reached %.3f %%; published: GRASP %.3f, SRA %.3f, ISH %.3f (the aim); %d orders decoded, %.1f s on one core\n", set, u.n, want, u.gap/f, u.grasp/f, u.sra/f, u.ish/f, u.iter, u.cpu)
 		}
 	}
 }

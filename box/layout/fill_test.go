@@ -39,6 +39,7 @@ func TestPublishedFill(t *testing.T) {
 		list[n].parts = append(list[n].parts, Part{ID: r["item"], Worth: atof(t, r["value"]),
 			Outline: outline.Region{outline.Rectangle(0, 0, atof(t, r["width"]), atof(t, r["height"]))}})
 	}
+	tried, equal := 0, 0
 	for _, n := range names {
 		if n == "gcut13" && os.Getenv("HOLT_LAYOUT_EVERY") != "1" {
 			continue // 8 s; only in the whole run
@@ -87,9 +88,13 @@ func TestPublishedFill(t *testing.T) {
 					t.Error(n, err)
 				}
 			}
+			if tried++; int(l.Report.Worth) == want {
+				equal++
+			}
 			if int(l.Report.Worth) > want || n != "gcut13" && int(l.Report.Worth) != want {
 				t.Errorf("%s turn %v: %v, want %d", n, turn, l.Report.Worth, want)
 			}
 		}
 	}
+	fmt.Printf("one sheet, gcut: wanted values never above the exact ones, equal for gcut1-12; reached %d of %d equal\n", equal, tried)
 }

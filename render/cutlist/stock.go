@@ -2,6 +2,7 @@ package cutlist
 
 import (
 	"holt.example/box/batch"
+	"holt.example/render/bom"
 )
 
 // Stock is the list of what to buy and what to take from the shed. Lengths are
@@ -19,6 +20,7 @@ type Stock struct {
 	Wanted  int         `json:"parts_wanted"`
 	Placed  int         `json:"parts_placed"`
 	Left    []Left      `json:"offcuts"`
+	Beside  []Fitting   `json:"fittings"` // beside the boards, for all boxes
 	Missing []string    `json:"problems"`
 }
 
@@ -35,6 +37,13 @@ type StockLine struct {
 	Cost      Exact  `json:"cost"`
 }
 
+// Fitting is what is bought or cut beside the boards: screws, felt, a strap.
+type Fitting struct {
+	What  string `json:"what"`
+	Size  string `json:"size"`
+	Count int    `json:"count"` // over all boxes
+}
+
 // Left is an offcut worth keeping.
 type Left struct {
 	Sheet  int    `json:"sheet"`
@@ -45,7 +54,7 @@ type Left struct {
 
 // NewStock is the stock list of a batch.
 func NewStock(r *batch.Result) Stock {
-	s := Stock{Schema: StockSchema, Lines: []StockLine{}, Left: []Left{}, Missing: []string{}}
+	s := Stock{Schema: StockSchema, Lines: []StockLine{}, Left: []Left{}, Beside: []Fitting{}, Missing: []string{}}
 	if r == nil {
 		return s
 	}
@@ -66,8 +75,31 @@ func NewStock(r *batch.Result) Stock {
 			s.Left = append(s.Left, Left{sh.Number, r.Stock(sh).Name, Exact(o.Width()), Exact(o.Height())})
 		}
 	}
+	s.Beside = append(s.Beside, beside(r)...)
 	for _, p := range r.Problems {
 		s.Missing = append(s.Missing, p.Error())
 	}
 	return s
+}
+
+// beside adds up the fittings of all boxes, in the order of the orders.
+func beside(r *batch.Result) []Fitting {
+	var out []Fitting
+	at := map[[2]string]int{}
+	for _, o := range r.Job.Orders {
+		if o.Plan == nil {
+			continue
+		}
+		for _, f := range bom.New(o.Plan, bom.Options{}).Fittings {
+			key := [2]string{f.What, f.Size}
+			k, ok := at[key]
+			if !ok {
+				k = len(out)
+				at[key] = k
+				out = append(out, Fitting{What: f.What, Size: f.Size})
+			}
+			out[k].Count += f.Count * max(o.Count, 1)
+		}
+	}
+	return out
 }

@@ -236,6 +236,19 @@ func WriteStockCSV(w io.Writer, r *batch.Result) error {
 	return writeRows(w, rows)
 }
 
+// WriteFittingsCSV writes what is bought or cut beside the boards, for all
+// boxes together, as CSV. Without fittings there is the header alone.
+func WriteFittingsCSV(w io.Writer, r *batch.Result) error {
+	if r == nil {
+		return errNoBatch
+	}
+	rows := [][]string{{"what", "size", "count"}}
+	for _, f := range NewStock(r).Beside {
+		rows = append(rows, []string{quoted(f.What), quoted(f.Size), strconv.Itoa(f.Count)})
+	}
+	return writeRows(w, rows)
+}
+
 // WriteStockJSON writes the Stock as JSON.
 func WriteStockJSON(w io.Writer, r *batch.Result) error {
 	if r == nil {
@@ -244,8 +257,8 @@ func WriteStockJSON(w io.Writer, r *batch.Result) error {
 	return toJSON(w, NewStock(r))
 }
 
-// WriteStockMarkdown writes what to buy, what it costs, how good that is, and
-// what is left over.
+// WriteStockMarkdown writes what to buy, fittings among it, what the stock
+// costs, how good that is, and what is left over.
 func WriteStockMarkdown(w io.Writer, r *batch.Result) error {
 	if r == nil {
 		return errNoBatch
@@ -273,6 +286,13 @@ func WriteStockMarkdown(w io.Writer, r *batch.Result) error {
 		fmt.Fprintf(&b, " Cost %s; no layout of these parts costs less than %s.", money(s.Cost), money(s.Bound))
 	}
 	fmt.Fprintf(&b, " The layout is %s.\n", s.Verdict)
+	if len(s.Beside) > 0 {
+		b.WriteString("\n## Beside the boards\n")
+		table(&b, "what|size|pieces", len(s.Beside), func(i int) []string {
+			f := s.Beside[i]
+			return []string{bom.Escape(f.What), bom.Escape(f.Size), strconv.Itoa(f.Count)}
+		})
+	}
 	if len(s.Left) > 0 {
 		b.WriteString("\n## Left over\n")
 		table(&b, "sheet|of|length × width", len(s.Left), func(i int) []string {
