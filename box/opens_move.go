@@ -117,6 +117,14 @@ func (s *shell) struck(w *way, x float64, against Part, parts []*part) {
 
 // frees is what would let an opening open that strikes a part, "" if unknown.
 func (s *shell) frees(w *way, against Part, parts []*part) string {
+	if o, ok := w.of.(Sliding); ok {
+		was := w.axis
+		w.axis.d = was.d.Scale(-1)
+		_, bar := s.goes(w, parts)
+		if w.axis = was; bar == "" {
+			return fmt.Sprintf("Up: %t, to draw it the other way", !o.Up)
+		}
+	}
 	if i := s.shellFace(against); i >= 0 {
 		roof := s.faces[i].kind == roofFace
 		switch w.of.(type) {

@@ -149,6 +149,9 @@ func TestWhatCannotMoveAtAll(t *testing.T) {
 	p = only(t, "removable", covered(box.Removable{Part: box.Roof}))
 	assert.Equal(t, `Opens[0].Removable: roof cannot move at all: free/cover strip lies on it (try With: []box.Part{"free/cover strip"}, fixed to roof alone)`, p.Error())
 	resolve(t, covered(box.Removable{Part: box.Roof, With: []box.Part{"free/cover strip"}}))
+	p = only(t, "upward", covered(box.Sliding{Part: box.Front, Up: true}))
+	assert.Equal(t, "Up: false, to draw it the other way", p.Try)
+	resolve(t, covered(box.Sliding{Part: box.Front}))
 }
 
 // A pitch over 60 is told once, at the pitch, with what would do; with tops and ends
