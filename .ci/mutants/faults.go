@@ -13,7 +13,7 @@ var faults = []fault{
 	{"radius for diameter", "box/outline/outline.go", "r := diameter / 2", "r := diameter", plans},
 	{"nominal for measured thickness", "box/collect.go", "for _, x := range []MM{b.Most, b.Measured, b.Thickness} {", "for _, x := range []MM{b.Thickness, b.Most, b.Measured} {", "./box"},
 	{"most for least thickness", "box/collect.go", "for _, x := range []MM{b.Least, b.Measured, b.Thickness} {", "for _, x := range []MM{b.Most, b.Measured, b.Thickness} {", "./box"},
-	{"bevel with the wrong sign", "box/panel.go", "e.Bevel = Deg(-math.Asin(up) * 180 / math.Pi)", "e.Bevel = Deg(math.Asin(up) * 180 / math.Pi)", flats},
+	{"bevel with the wrong sign", "box/panel.go", "e.Bevel = plainAngle(-math.Asin(up) * 180 / math.Pi)", "e.Bevel = plainAngle(math.Asin(up) * 180 / math.Pi)", flats},
 	{"run of the bevel along the slope", "box/panel.go", "e.Run = MM(-p.face.t * up / flatN)", "e.Run = MM(-p.face.t * up * flatN)", flats},
 	{"v down", "box/panel.go", "g.U, g.W = g.U.Scale(-1), g.W.Scale(-1)", "g.V, g.W = g.V.Scale(-1), g.W.Scale(-1)", flats},
 	{"panel not mirrored for the inner face", "box/panel.go", "return c.Transform(outline.MirrorX())", "return c", flats},
