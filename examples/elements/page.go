@@ -22,7 +22,8 @@ func page() ([]file, error) {
 	}
 	var b bytes.Buffer
 	b.WriteString("# The elements\n\nEach with the Go value that makes it and a picture, both made by `make pictures` from the tables beside this page.\n" +
-		"The values go into the fields of a `box.Design` or, in the case of shapes, hinges and joints, into those of an element.\n\n")
+		"The values go into the fields of a `box.Design` or, in the case of shapes, hinges and joints, into those of an element.\n" +
+		"`larch`, `thin`, `ply` and `oak` are boards; `heart`, `sprig` and `branch` outlines of a few lines and arcs; they stand in the tables.\n\n")
 	for _, c := range chapters {
 		fmt.Fprintf(&b, "- [%s](#%s):", c.title, anchor(c.title))
 		for i, e := range c.elements {
