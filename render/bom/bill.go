@@ -206,18 +206,17 @@ func (l *List) reckon(t *Terms, s source) (err error) {
 	if t == nil || t.check() != nil {
 		return nil
 	}
+	boards := make(map[box.Part]box.MM, len(s.pieces))
+	for _, p := range s.pieces {
+		boards[p.Part] = p.Board.Width
+		if w := s.boards[p.Part]; w > 0 {
+			boards[p.Part] = w
+		}
+	}
 	widths := make([]box.MM, len(l.Items))
 	for i := range l.Items {
 		it := &l.Items[i]
-		for _, p := range s.pieces {
-			if p.Part != it.Parts[0] {
-				continue
-			}
-			widths[i] = p.Board.Width
-			if w := s.boards[p.Part]; w > 0 {
-				widths[i] = w
-			}
-		}
+		widths[i] = boards[it.Parts[0]]
 		if it.Mass > 0 {
 			continue
 		}
