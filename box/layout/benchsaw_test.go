@@ -71,7 +71,7 @@ func TestPublishedSaw(t *testing.T) {
 			}
 			p, a := published(w[n], h[n], items[n], turn)
 			start := cpuTime()
-			best := p.construct()
+			best := p.construct(context.Background())
 			bound := p.bound()
 			got, done := p.improve(context.Background(), best, bound, 1, effort, stream(1, 0))
 			one := cpuTime() - start

@@ -205,7 +205,7 @@ func (y *sawyer) fillOne(ctx context.Context, l *Layout) {
 		if effort == 0 {
 			effort = defaultSaw
 		}
-		first := y.saw.construct()
+		first := y.saw.construct(ctx)
 		got, done := y.saw.improve(ctx, first, 0, 0, max(effort, 0), stream(job.Seed, 0))
 		l.Report.Done = done
 		if got.better(first) {

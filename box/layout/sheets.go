@@ -96,7 +96,7 @@ func (y *sawyer) solve(ctx context.Context, effort int) (best *sawBest, done int
 // search constructs a layout, looks for repeated patterns with up to half of
 // the effort, and improves the best with the rest.
 func (p *sawing) search(ctx context.Context, seed uint64, effort, streams int) (best *sawBest, done int, bound float64) {
-	best = p.construct()
+	best = p.construct(ctx)
 	bound = p.bound()
 	reached := func() bool { return best.lost == 0 && best.cost <= bound+1e-9 }
 	if effort <= 0 || reached() {
