@@ -215,6 +215,32 @@ func TestGlueListed(t *testing.T) {
 	assert.Less(t, f.Area, 4*300*(21.6+7.6))
 }
 
+// TestDryFloorIsFree: a dry floor of solid wood has room before the front and behind
+// the back, and no screws there: those of the sides, into its ends, hold it. One of
+// sheet stock, or with a play that is said, is held all round.
+func TestDryFloorIsFree(t *testing.T) {
+	for name, c := range map[string]struct {
+		floor box.FloorBetween
+		grain box.Grain
+		want  int
+	}{"solid": {box.FloorBetween{Dry: true}, box.GrainAuto, 2}, "sheet": {box.FloorBetween{Dry: true}, box.GrainNone, 4}, "fast": {box.FloorBetween{}, box.GrainAuto, 4}, "play": {box.FloorBetween{Dry: true, Play: 1}, box.GrainAuto, 4}} {
+		plan := screwed().With(func(d *box.Design) {
+			d.Fixings, d.Floor = nil, c.floor
+			d.Boards = map[box.Part]box.Board{box.Floor: {Thickness: 15, Grain: c.grain}}
+		}).MustResolve()
+		n := 0
+		for _, m := range plan.Seams() {
+			if m.Under == box.Floor && len(m.Holds) > 0 {
+				n++
+				if name == "solid" {
+					assert.Contains(t, []box.Part{box.Left, box.Right}, m.Over)
+				}
+			}
+		}
+		assert.Equal(t, c.want, n, name)
+	}
+}
+
 func TestFixingsRefused(t *testing.T) {
 	nan := box.MM(math.NaN())
 	row := func(f func(*box.Fixing)) func(*box.Design) {

@@ -99,15 +99,18 @@ func gapes(j joint) bool {
 	return false
 }
 
-// floorHolds leaves out the glue round a floor that is to move.
+// floorHolds leaves out the glue round a floor that is to move, and the screws and
+// nails at the walls that it has room to move to: those at the ends of its grain
+// hold it.
 func (s *shell) floorHolds(e *edge, holds []joints.Hold) []joints.Hold {
 	f, ok := s.between()
 	if !ok || !f.Dry || e.under != s.floor {
 		return holds
 	}
 	var out []joints.Hold
+	moves := f.Play == 0 && s.floorRoom[e.over] > 0
 	for _, h := range holds {
-		if h.Kind != "glue" {
+		if h.Kind != "glue" && !moves {
 			out = append(out, h)
 		}
 	}
