@@ -1,6 +1,9 @@
 package layout
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // blankKind is blanks that are alike.
 type blankKind struct {
@@ -18,7 +21,8 @@ type rasterItem struct {
 
 // raster makes patterns for one kind of sheet: strips from edge to edge, each
 // strip cut into segments, each segment into a stack of blanks, and those
-// trimmed to their length. Places are sums of sizes only (normal patterns).
+// trimmed to their length. Places are sums of sizes (normal patterns) or, where
+// those are too many, a grid.
 type raster struct {
 	sheet       int // kind of sheet
 	along       bool
@@ -74,12 +78,10 @@ func newRaster(sheet int, kd *sheetKind, kinds []blankKind, along bool, least in
 		}
 	}
 	r.first = append(r.first, len(r.items))
-	var okX, okY bool
-	r.xs, okX = patterns(sizeA, r.strip, mostPlaces)
-	r.ys, okY = patterns(sizeB, r.over, mostPlaces)
-	if !okX || !okY || len(r.items) == 0 {
+	if len(r.items) == 0 {
 		return nil
 	}
+	r.xs, r.ys = places(sizeA, r.strip), places(sizeB, r.over)
 	r.heights = r.ys[1:]
 	steps := func() float64 { return float64(len(r.heights)) * float64(len(r.as)) * float64(len(r.xs)) }
 	if steps() > mostSteps/10 {
@@ -104,6 +106,20 @@ func newRaster(sheet int, kd *sheetKind, kinds []blankKind, along bool, least in
 	r.row, r.rowHow = make([]float64, len(r.xs)), make([]int32, len(r.xs))
 	r.worth = make([]float64, len(r.heights))
 	return r
+}
+
+// places are the sums of sizes or, if those are too many, the sizes and a grid:
+// what is placed after another then loses up to a step of it.
+func places(sizes []int64, side int64) []int64 {
+	if list, ok := patterns(sizes, side, mostPlaces); ok {
+		return list
+	}
+	list := append([]int64{side}, sizes...)
+	for k := int64(0); k < mostPlaces/2; k++ {
+		list = append(list, side*k/(mostPlaces/2))
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
 }
 
 // How a table is reached: by an item or segment (0 and up), from the place

@@ -22,7 +22,9 @@ type SawRules struct {
 // Saw lays out the bounding rectangles of the parts so that straight cuts from
 // edge to edge free them all. The cut list is in [Piece.Steps]. One iteration
 // takes some blanks out of the layout and puts them back another way; the
-// default effort is 20000 iterations.
+// default effort is 20000 iterations. Where parts repeat, up to half of them go
+// into a linear program over patterns of strips (Gilmore and Gomory 1965, from
+// memory), whose work is counted in iterations of the same length.
 //
 // The error is Problems, or nil if everything was placed; the layout holds all
 // that could be.

@@ -36,15 +36,18 @@ func TestRepeatedPatterns(t *testing.T) {
 }
 
 // Patterns priced with random values: each is a sound sheet, yields what it
-// says, and is worth what the table says.
+// says, and is worth what the table says. Every other job has sizes whose sums
+// are too many, so that they go on a grid.
 func TestPatternsAreSound(t *testing.T) {
-	patterns := 0
-	for seed := int64(0); seed < 60; seed++ {
+	patterns, grids := 0, 0
+	for seed := int64(0); seed < 100; seed++ {
 		r := rand.New(rand.NewSource(seed))
-		p := &sawing{kinds: []sheetKind{{roots: [][2]int64{{600 + int64(r.Intn(900)), 400 + int64(r.Intn(600))}}, cost: 1}}, least: []int64{0, 150, 300}[r.Intn(3)]}
-		n := 2 + r.Intn(5)
+		k := 1 + 9972*int(seed%2)
+		size := func(lo, more int) int64 { return int64(lo*k + r.Intn(more*k)) }
+		p := &sawing{kinds: []sheetKind{{roots: [][2]int64{{size(600, 900), size(400, 600)}}, cost: 1}}, least: size(150, 1) * int64(r.Intn(3))}
+		n := 2 + r.Intn(5) + 12*int(seed%2)
 		for i := 0; i < n; i++ {
-			q := blankSize{w: 50 + int64(r.Intn(300)), h: 50 + int64(r.Intn(300)), ways: []uint8{uint8(1 + r.Intn(3))}}
+			q := blankSize{w: size(50, 300), h: size(50, 300), ways: []uint8{uint8(1 + r.Intn(3))}}
 			for k := 0; k < 40; k++ {
 				p.pieces = append(p.pieces, q)
 			}
@@ -59,6 +62,9 @@ func TestPatternsAreSound(t *testing.T) {
 			vals[i] = r.Float64()
 		}
 		for _, ra := range y.rasters {
+			if len(ra.xs) > mostPlaces/3 {
+				grids++
+			}
 			s, worth := ra.best(vals)
 			sum := make([]int, len(y.types))
 			s.count(sum)
@@ -89,8 +95,8 @@ func TestPatternsAreSound(t *testing.T) {
 			}
 		}
 	}
-	if patterns < 60 {
-		t.Errorf("only %d patterns", patterns)
+	if patterns < 60 || grids < 40 {
+		t.Errorf("only %d patterns, %d on grids", patterns, grids)
 	}
 }
 

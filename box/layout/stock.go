@@ -25,7 +25,10 @@ type Stock struct {
 	Count int // how many there are; 0 is as many as wanted, and 1 for an offcut
 
 	// Offcut marks a piece from the shed: it costs nothing, whatever its price,
-	// and is used before anything is bought if that does not cost more.
+	// and is used before anything is bought if that does not cost more. One more
+	// in the shed never raises the cost: unless that is proved least, a job is
+	// laid out again with offcuts left out: in Saw and Lengths every choice of up
+	// to three kinds, in Free all of them.
 	Offcut bool
 
 	// Defects are to be avoided, on every copy of this stock.
