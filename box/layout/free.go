@@ -33,7 +33,7 @@ type FreeRules struct {
 	// BedLength and BedWidth are the size of the machine's bed along x and y,
 	// mm; 0 takes stock of any size. Stock larger than the bed is cut into
 	// blanks of the bed's size, and Clamp mm are kept free along each edge of
-	// a blank.
+	// a blank; the gap holds between parts of neighbouring blanks too.
 	BedLength, BedWidth float64
 	Clamp               float64
 

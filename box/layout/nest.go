@@ -116,12 +116,19 @@ func (n *nester) layBins() {
 		if cols*rows > 10000 {
 			continue
 		}
-		k := n.rules.Clamp
+		// the gap holds across the cut between two set-ups too
+		from := func(before float64) float64 {
+			if before > 0 {
+				return math.Max(n.rules.Clamp, n.rules.Gap/2)
+			}
+			return n.rules.Clamp
+		}
 		for x := 0.0; x < cols; x++ {
 			for y := 0.0; y < rows; y++ {
 				bed := rect(float64(x*n.rules.BedLength), float64(y*n.rules.BedWidth),
 					math.Min(float64((x+1)*n.rules.BedLength), st.Length), math.Min(float64((y+1)*n.rules.BedWidth), st.Width))
-				in := rect(math.Max(bed.Min.X+k, full.Min.X), math.Max(bed.Min.Y+k, full.Min.Y), math.Min(bed.Max.X-k, full.Max.X), math.Min(bed.Max.Y-k, full.Max.Y))
+				in := rect(math.Max(bed.Min.X+from(x), full.Min.X), math.Max(bed.Min.Y+from(y), full.Min.Y),
+					math.Min(bed.Max.X-from(cols-1-x), full.Max.X), math.Min(bed.Max.Y-from(rows-1-y), full.Max.Y))
 				if in.Width() > 0 && in.Height() > 0 {
 					n.frames[s] = append(n.frames[s], in)
 					n.beds[s] = append(n.beds[s], bed)

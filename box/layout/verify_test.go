@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"holt.example/box/outline"
@@ -91,7 +92,7 @@ func (v verifier) fault(l Layout) error {
 		}
 		said := false
 		for _, q := range l.Problems {
-			if len(q.Path) >= len(fmt.Sprintf("Parts[%d]", i)) && q.Path[:len(fmt.Sprintf("Parts[%d]", i))] == fmt.Sprintf("Parts[%d]", i) || q.Path[:5] != "Parts" {
+			if path := fmt.Sprintf("Parts[%d]", i); q.Path == path || strings.HasPrefix(q.Path, path+".") || !strings.HasPrefix(q.Path, "Parts") {
 				said = true
 			}
 		}
