@@ -88,7 +88,7 @@ const mostTogether = 120
 func (n *nester) improve(ctx context.Context, p *plan, effort int, rng source) (*plan, int) {
 	f := newField(n.fits, n.choices, rng)
 	cur := *p
-	last := effort / 5 // for the shortening
+	last := effort / 5 // for the shortening, and no more: a longer offcut is worth less than a quick answer
 	bound := n.areaBound()
 	for f.done < effort-last && ctx.Err() == nil && cur.cost > bound+1e-9 && len(cur.sheets) > 1 {
 		before := f.done
@@ -100,7 +100,7 @@ func (n *nester) improve(ctx context.Context, p *plan, effort int, rng source) (
 			f.done++
 		}
 	}
-	if q, ok := n.shortenLast(ctx, &cur, f, effort-f.done); ok {
+	if q, ok := n.shortenLast(ctx, &cur, f, min(effort-f.done, last)); ok {
 		cur = *q
 	}
 	return &cur, f.done

@@ -137,7 +137,7 @@ next:
 		}
 	}
 	n.findCorners()
-	n.index()
+	n.index(boxes)
 	return n
 }
 

@@ -1,15 +1,19 @@
 package layout
 
 import (
-	"holt.example/box/outline"
+	"cmp"
 	"math"
+	"slices"
 	"sort"
+
+	"holt.example/box/outline"
 )
 
 // index sorts pieces and boundary into a grid of cells, if there are enough of
 // them: per cell the pieces that may hold a place in it (none if one of them
-// holds all of it), and the runs that may be the nearest.
-func (n *nofit) index() {
+// holds all of it), and the runs that may be the nearest. The boxes are those
+// of the pieces.
+func (n *nofit) index(boxes []outline.Box) {
 	k := len(n.first) - 1
 	n.nx = 1
 	switch {
@@ -34,6 +38,9 @@ func (n *nofit) index() {
 			held := false
 		piece:
 			for p := 0; p < k; p++ {
+				if q := &boxes[p]; ax >= q.Max.X || bx <= q.Min.X || ay >= q.Max.Y || by <= q.Min.Y {
+					continue
+				}
 				all := true
 				for _, s := range n.sides[n.first[p]:n.first[p+1]] {
 					x, y, u, v := ax, ay, bx, by // the corners farthest in and out
@@ -51,7 +58,10 @@ func (n *nofit) index() {
 					}
 				}
 				n.list = append(n.list, int32(p))
-				held = held || all
+				if all {
+					held = true
+					break
+				}
 			}
 			if held {
 				n.list = append(n.list[:start], -1)
@@ -159,9 +169,10 @@ func (n *nofit) bare(a, b outline.Point, i int, boxes []outline.Box) {
 	ux, uy := dx/l, dy/l
 	type span struct{ from, to float64 }
 	var gone []span
+	x0, x1, y0, y1 := min(a.X, b.X), max(a.X, b.X), min(a.Y, b.Y), max(a.Y, b.Y)
 	for p := 0; p+1 < len(n.first); p++ {
 		q := &boxes[p]
-		if p == i || math.Min(a.X, b.X) >= q.Max.X || math.Max(a.X, b.X) <= q.Min.X || math.Min(a.Y, b.Y) >= q.Max.Y || math.Max(a.Y, b.Y) <= q.Min.Y {
+		if p == i || x0 >= q.Max.X || x1 <= q.Min.X || y0 >= q.Max.Y || y1 <= q.Min.Y {
 			continue
 		}
 		in, out := 0.0, l
@@ -170,9 +181,13 @@ func (n *nofit) bare(a, b outline.Point, i int, boxes []outline.Box) {
 			v := float64(s.nx*ux) + float64(s.ny*uy)
 			switch {
 			case v > 1e-12:
-				out = math.Min(out, gap/v)
+				if t := gap / v; t < out {
+					out = t
+				}
 			case v < -1e-12:
-				in = math.Max(in, gap/v)
+				if t := gap / v; t > in {
+					in = t
+				}
 			case gap <= 0:
 				in, out = 1, 0
 			}
@@ -180,15 +195,18 @@ func (n *nofit) bare(a, b outline.Point, i int, boxes []outline.Box) {
 				break
 			}
 		}
+		if in <= 0 && out >= l {
+			return // all of it
+		}
 		if out-in > 1e-9 {
 			gone = append(gone, span{in, out})
 		}
 	}
-	sort.Slice(gone, func(i, j int) bool {
-		if gone[i].from != gone[j].from {
-			return gone[i].from < gone[j].from
+	slices.SortFunc(gone, func(a, b span) int {
+		if c := cmp.Compare(a.from, b.from); c != 0 {
+			return c
 		}
-		return gone[i].to < gone[j].to
+		return cmp.Compare(a.to, b.to)
 	})
 	at := 0.0
 	add := func(to float64) {
