@@ -63,6 +63,7 @@ type Step struct {
 	Slant   float64 // degrees by which a crosscut leans to the left on its way up; 0 for square
 	Place   int     // index in Piece.Placements + 1 of the part that comes off; 0 if none
 	Frees   int     // the same for the part that is left when the last cut of a piece is made
+	Left    string  // the name that what is left then goes by, where it is cut on; else ""
 }
 
 // String is the step as a line of a cut list.

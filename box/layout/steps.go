@@ -106,6 +106,8 @@ func (w *stepper) walk(c *Cut, name string) {
 			}
 			if d.Place > 0 {
 				w.free(d.Place)
+			} else if n > 0 && len(d.Into) > 0 {
+				w.out[len(w.out)-1].Left = names[i]
 			}
 			break
 		}

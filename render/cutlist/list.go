@@ -77,6 +77,7 @@ type Cut struct {
 	Same    bool   `json:"same_setting"`     // fence or stop stay
 	Part    string `json:"part,omitempty"`   // label of the part that comes off
 	Leaves  string `json:"leaves,omitempty"` // label of the part that is left
+	Left    string `json:"left,omitempty"`   // name of the piece that is left, where it is cut on
 	Words   string `json:"words"`            // the same in a line
 }
 
@@ -136,7 +137,7 @@ func cutOf(s *batch.Sheet, c layout.Step) Cut {
 		return s.Placed[place-1].Label
 	}
 	out := Cut{Number: c.Number, Kind: c.Kind.String(), From: c.From, Off: c.Off, Setting: Exact(c.Setting), At: Exact(c.At), Edge: edge,
-		Long: Exact(c.Long), Slant: Exact(c.Slant), Same: c.Same, Part: name(c.Place), Leaves: name(c.Frees), Words: c.String()}
+		Long: Exact(c.Long), Slant: Exact(c.Slant), Same: c.Same, Part: name(c.Place), Leaves: name(c.Frees), Left: c.Left, Words: c.String()}
 	if out.Part != "" {
 		out.Words += fmt.Sprintf(": part %s", out.Part)
 	} else if out.Off != "" {
@@ -146,6 +147,9 @@ func cutOf(s *batch.Sheet, c layout.Step) Cut {
 	}
 	if out.Leaves != "" {
 		out.Words += fmt.Sprintf(", leaves part %s", out.Leaves)
+	}
+	if out.Left != "" {
+		out.Words += fmt.Sprintf(", leaves piece %s", out.Left)
 	}
 	return out
 }

@@ -116,11 +116,11 @@ func WriteCSV(w io.Writer, r *batch.Result) error {
 	if r == nil {
 		return errNoBatch
 	}
-	rows := [][]string{{"sheet", "stock", "piece", "cut", "kind", "from", "off", "setting_mm", "at_mm", "edge", "cut_length_mm", "slant_degrees", "same_setting", "part", "leaves"}}
+	rows := [][]string{{"sheet", "stock", "piece", "cut", "kind", "from", "off", "setting_mm", "at_mm", "edge", "cut_length_mm", "slant_degrees", "same_setting", "part", "leaves", "left"}}
 	for _, s := range New(r).Sheets {
 		for _, c := range s.Cuts {
 			rows = append(rows, []string{strconv.Itoa(s.Number), quoted(s.Stock), strconv.Itoa(s.Piece), strconv.Itoa(c.Number), quoted(c.Kind), quoted(c.From), quoted(c.Off),
-				c.Setting.String(), c.At.String(), quoted(c.Edge), c.Long.String(), c.Slant.String(), yes(c.Same), quoted(c.Part), quoted(c.Leaves)})
+				c.Setting.String(), c.At.String(), quoted(c.Edge), c.Long.String(), c.Slant.String(), yes(c.Same), quoted(c.Part), quoted(c.Leaves), quoted(c.Left)})
 		}
 	}
 	return writeRows(w, rows)
@@ -162,7 +162,7 @@ func WriteMarkdown(w io.Writer, r *batch.Result) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n\nLengths in mm. A part is named item/box, as on its drawing.\n", heading(l.Name, "cut list"))
 	if l.By != "router" {
-		b.WriteString("\nPiece 1 is the stock, lying as drawn. What comes off it is 1.1, 1.2 and so on; what is left keeps the name. " +
+		b.WriteString("\nPiece 1 is the stock, lying as drawn. What comes off it is 1.1, 1.2 and so on; what is left keeps the name, or gets the one that its last cut says. " +
 			"Each measure is that of what comes off: the blade takes its kerf beyond it.\n")
 	}
 	table(&b, "box|name", len(l.Boxes), func(i int) []string {
