@@ -204,3 +204,37 @@ func TestLengthsRandomJobs(t *testing.T) {
 		}
 	}
 }
+
+// Thousands of pieces are laid out at once, cancelled or not.
+func TestManyPieces(t *testing.T) {
+	job := Job{Stock: []Stock{{Length: 1000, Width: 500}}, Effort: -1, Parts: []Part{
+		{ID: "a", Quantity: 2500, Outline: outline.Region{outline.Rectangle(0, 0, 100, 100)}},
+		{ID: "b", Quantity: 2500, Outline: outline.Region{outline.Rectangle(0, 0, 130, 72)}}}}
+	for _, stop := range []bool{false, true} {
+		ctx, cancel := context.WithCancel(context.Background())
+		if stop {
+			cancel()
+		}
+		l, err := Saw(ctx, job, SawRules{Kerf: 3, LeastRip: -1})
+		cancel()
+		if err != nil || l.Report.Placed != 5000 || l.Report.Cancelled != stop {
+			t.Fatalf("%v, %+v", err, l.Report)
+		}
+		verifier{job: &job, kerf: 3, sawn: true}.check(t, l)
+		// With their kerfs a is 103 x 103 and b 133 x 75, the sheet 1003 x 503: by
+		// area 102.0002, so 103 sheets. A sheet of a alone holds 9 x 4, one of b
+		// alone 7 x 6, which makes 70 + 60.
+		if n := len(l.Pieces); n < 103 || n > 131 {
+			t.Errorf("%d sheets", n)
+		}
+	}
+	job.Effort = 0
+	l, err := Saw(context.Background(), job, SawRules{Kerf: 3, LeastRip: -1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	verifier{job: &job, kerf: 3, sawn: true}.check(t, l)
+	if n := len(l.Pieces); n < 103 || n > 110 {
+		t.Errorf("%d sheets after a search", n)
+	}
+}
