@@ -49,7 +49,7 @@ func TestWidthsOfStrips(t *testing.T) {
 		n            int
 		cover, first float64 // what shows of each; the first is as much wider as its tongue or lap
 	}{
-		{"the front of the brief", 536, 145, nil, 4, 134, 134},       // 536/145 = 3.7
+		{"a wide front", 536, 145, nil, 4, 134, 134},                 // 536/145 = 3.7
 		{"the same by name", 536, 145, box.EdgeGlued{}, 4, 134, 134}, // likewise
 		{"nothing to spare", 435, 145, nil, 3, 145, 145},             // 3 x 145 exactly
 		{"a hair over", 435.1, 145, nil, 4, 108.775, 108.775},        // 435.1/4

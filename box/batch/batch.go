@@ -19,6 +19,7 @@ type bench struct {
 	result *Result
 	first  []int // of each order, in Result.Boxes
 	all    []*want
+	known  map[[3]string]bool // problems by path, code and value
 }
 
 func (b *bench) add(path, code, got, why, try string) {
@@ -28,11 +29,11 @@ func (b *bench) add(path, code, got, why, try string) {
 // keep adds a problem unless it is known: every group finds the same fault in
 // the rules.
 func (b *bench) keep(p Problem) {
-	for _, q := range b.result.Problems {
-		if q.Path == p.Path && q.Code == p.Code && q.Got == p.Got {
-			return
-		}
+	what := [3]string{p.Path, p.Code, p.Got}
+	if b.known[what] {
+		return
 	}
+	b.known[what] = true
 	b.result.Problems = append(b.result.Problems, p)
 }
 
@@ -41,12 +42,14 @@ func (b *bench) keep(p Problem) {
 // The context only stops the search early.
 func Lay(ctx context.Context, job Job) (*Result, error) {
 	job.Orders, job.Stock = slices.Clone(job.Orders), slices.Clone(job.Stock)
-	b := &bench{job: &job, result: &Result{}, first: make([]int, len(job.Orders))}
+	b := &bench{job: &job, result: &Result{}, first: make([]int, len(job.Orders)), known: map[[3]string]bool{}}
 	switch {
 	case job.By == nil:
 		b.add("By", CodeNoWay, "", "no way of cutting is given", "batch.Router{}, batch.Saw{} or batch.Lengths{}")
 	case len(job.Orders) == 0:
 		b.add("Orders", layout.CodeNoParts, "", "nothing is wanted", "")
+	case len(job.Orders) > layout.MostParts:
+		b.add("Orders", layout.CodeLimit, fmt.Sprint(len(job.Orders)), fmt.Sprintf("a job has at most %d orders", layout.MostParts), "lay out in several jobs")
 	case len(job.Stock) == 0:
 		b.add("Stock", layout.CodeNoStock, "", "there is nothing to cut from", "")
 	case job.Rough < NoFace || job.Rough > InnerFace:

@@ -93,7 +93,8 @@ func (Lengths) word() string { return "lengths" }
 // and "Orders[0].Plan.Piece(roof/left)" for a part that cannot be placed.
 type Problem = layout.Problem
 
-// Problems is every problem of a job, sorted into the order of the job.
+// Problems is every problem of a job: first those of the job itself, then those of
+// the parts, by groups that share stock.
 type Problems = layout.Problems
 
 // The code of problems that only a batch can have, beside those of layout.

@@ -8,7 +8,6 @@ import (
 	"math/rand"
 	"strings"
 	"testing"
-	"time"
 
 	"holt.example/box/outline"
 )
@@ -241,11 +240,7 @@ func TestBadInput(t *testing.T) {
 			if name == "fill" && c.code == CodeNoneLeft {
 				continue // what is left out of a filling is no problem
 			}
-			start := time.Now()
-			l, err := f(c.job)
-			if time.Since(start) > 20*time.Second {
-				t.Errorf("%s, %s: hangs", c.name, name)
-			}
+			l, err := f(c.job) // what hangs meets the timeout of go test
 			found := false
 			for _, p := range l.Problems {
 				found = found || p.Path == c.path && p.Code == c.code
@@ -296,13 +291,12 @@ func TestCancel(t *testing.T) {
 				return l, verifier{job: &job, kerf: 3, sawn: true}
 			},
 		} {
-			start := time.Now()
 			l, v := f()
-			if d := time.Since(start); d > 10*time.Second {
-				t.Errorf("%s: %v after the cancellation", name, d)
-			}
 			if !l.Report.Cancelled {
 				t.Errorf("%s: not reported", name)
+			}
+			if l.Report.Done > 1<<20 { // of 1 << 30 asked for
+				t.Errorf("%s: %d iterations after the cancellation", name, l.Report.Done)
 			}
 			v.check(t, l)
 		}
@@ -379,6 +373,15 @@ func TestRefusalsSayWhatThereIs(t *testing.T) {
 		}
 	}
 	if _, err := Free(context.Background(), part(func(*Part) {}), FreeRules{}); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestTinyBed: a bed that would cut a sheet of 3000 x 1500 into 3000/1 x 1500/1
+// blanks is a slip, and is told as one.
+func TestTinyBed(t *testing.T) {
+	_, err := Free(context.Background(), Job{Parts: []Part{{ID: "p", Outline: square(60)}}, Stock: []Stock{{Length: 3000, Width: 1500}}}, FreeRules{BedLength: 1, BedWidth: 1})
+	if err == nil || !strings.Contains(err.Error(), "BedLength") || !strings.Contains(err.Error(), "4500000 blanks") {
 		t.Error(err)
 	}
 }

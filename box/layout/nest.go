@@ -94,6 +94,10 @@ func free(ctx context.Context, job Job, rules FreeRules) (Layout, error) {
 	return l, l.Problems.err()
 }
 
+// mostBeds is the number of set-ups on one piece of stock beyond which a slip is
+// more likely than a plan.
+const mostBeds = 10_000
+
 // layBins finds the clear rectangles of each stock: one, or one for each
 // set-up on the bed.
 func (n *nester) layBins() {
@@ -113,7 +117,9 @@ func (n *nester) layBins() {
 			continue
 		}
 		cols, rows := math.Ceil(st.Length/n.rules.BedLength-1e-9), math.Ceil(st.Width/n.rules.BedWidth-1e-9)
-		if cols*rows > 10000 {
+		if cols*rows > mostBeds {
+			n.add("BedLength", CodeLimit, num(n.rules.BedLength), -inf, inf,
+				fmt.Sprintf("stock of %s x %s would be cut into %s blanks for the bed, and %d is the most", num(st.Length), num(st.Width), num(cols*rows), mostBeds), "a larger bed, or smaller stock")
 			continue
 		}
 		// the gap holds across the cut between two set-ups too

@@ -221,7 +221,7 @@ func (r *raster) fillRow(vals []float64, yi int, height int64) float64 {
 	return r.row[len(r.row)-1]
 }
 
-// place is the last place at or below v.
+// placeOf is the last place at or below v.
 func placeOf(at []int64, v int64) int {
 	return sort.Search(len(at), func(i int) bool { return at[i] > v }) - 1
 }

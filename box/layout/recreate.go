@@ -8,7 +8,7 @@ import (
 // 1/1024, of passing over a place.
 func (s *sawState) look(i int32, skip uint64) bool {
 	p := &s.pieces[i]
-	best := option2{bin: -1, loss: math.Inf(1)}
+	best := foundRoom{bin: -1, loss: math.Inf(1)}
 	var bits uint64
 	left := 0
 	mask := wayUp | waySide
@@ -69,12 +69,12 @@ func (s *sawState) look(i int32, skip uint64) bool {
 	return best.bin >= 0
 }
 
-func (s *sawState) try(best *option2, b int, rm *room, w, h int64, turned bool) {
+func (s *sawState) try(best *foundRoom, b int, rm *room, w, h int64, turned bool) {
 	if a := rm.val - worth(rm.w-w, rm.h) - worth(w, rm.h-h); a < best.loss && s.allowed(b, rm, w, h, true) {
-		*best = option2{b, rm.at, turned, true, a}
+		*best = foundRoom{b, rm.at, turned, true, a}
 	}
 	if a := rm.val - worth(rm.w, rm.h-h) - worth(rm.w-w, h); a < best.loss && s.allowed(b, rm, w, h, false) {
-		*best = option2{b, rm.at, turned, false, a}
+		*best = foundRoom{b, rm.at, turned, false, a}
 	}
 }
 

@@ -5,7 +5,7 @@ import (
 	"sort"
 )
 
-// blank is a rectangle to saw, in ticks, with one kerf.
+// blankSize is a rectangle to saw, in ticks, with one kerf.
 type blankSize struct {
 	w, h  int64
 	ways  []uint8 // per kind of sheet: wayUp, waySide or both
@@ -48,11 +48,12 @@ type sawState struct {
 	savedAt []int
 	touched []bool
 	rng     source
-	found   option2
+	found   foundRoom
 	upright bool // lay everything as drawn if it may be
 }
 
-type option2 struct {
+// foundRoom is where a piece may go, and what it wastes there.
+type foundRoom struct {
 	bin    int
 	at     int32
 	turned bool
@@ -189,7 +190,7 @@ func (s *sawState) value() float64 {
 }
 
 // sawFree weighs the free rectangles against the area of what is out.
-var sawFree = 0.1
+const sawFree = 0.1
 
 func (s *sawState) order(how int) {
 	out := s.out
