@@ -132,6 +132,11 @@ func (c *checked) account(l *Layout, unit func(*Stock) float64) {
 
 // settle ends the report with the bound that was proved.
 func (r *Report) settle(bound, dearest float64) {
+	// Bounds are taken a hair low, so that rounding proves nothing; to the user
+	// that hair is noise.
+	if whole := math.Round(bound*1e4) / 1e4; math.Abs(whole-bound) <= 2e-9*whole {
+		bound = whole
+	}
 	r.Bound = math.Min(bound, r.Cost)
 	if r.Cost-r.Bound <= 1e-9*r.Cost {
 		r.Bound = r.Cost

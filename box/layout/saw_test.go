@@ -238,3 +238,19 @@ func TestManyPieces(t *testing.T) {
 		t.Errorf("%d sheets after a search", n)
 	}
 }
+
+// TestWholeSheetsAreBought: nine squares of 490 are 2.16 m2, the offcut has 0.3 of
+// that, and the rest is worth 1.86 sheets at 38: two whole ones, 76. Four squares
+// fit on a sheet and one on the offcut, so that 76 is what it takes.
+func TestWholeSheetsAreBought(t *testing.T) {
+	job := Job{Parts: []Part{{ID: "p", Outline: square(490), Quantity: 9}},
+		Stock: []Stock{{Length: 1000, Width: 1000, Price: 38}, {Length: 600, Width: 500, Offcut: true, Count: 1}}}
+	l, err := Saw(context.Background(), job, SawRules{Kerf: 3})
+	if err != nil || l.Report.Cost != 76 || l.Report.Bound != 76 || !l.Report.Optimal {
+		t.Errorf("%v: cost %v, bound %v, optimal %v; want 76, 76, true", err, l.Report.Cost, l.Report.Bound, l.Report.Optimal)
+	}
+	f, err := Free(context.Background(), job, FreeRules{Gap: 3})
+	if err != nil || f.Report.Bound != 76 {
+		t.Errorf("%v: bound %v; want 76", err, f.Report.Bound)
+	}
+}

@@ -81,7 +81,8 @@ func (p *sawing) steps(axis int) []int64 {
 	return out
 }
 
-// areaBound fills the sheets that cost least for their area first.
+// areaBound fills the sheets that cost least for their area first; whole sheets
+// are bought, so that the cost is a multiple of the unit of all prices.
 func (p *sawing) areaBound() float64 {
 	need := 0.0
 	for i := range p.pieces {
@@ -95,6 +96,10 @@ func (p *sawing) areaBound() float64 {
 		return p.kinds[ks[a]].cost*p.kinds[ks[b]].area < p.kinds[ks[b]].cost*p.kinds[ks[a]].area
 	})
 	cost := 0.0
+	prices := make([]float64, len(p.kinds))
+	for k := range p.kinds {
+		prices[k] = p.kinds[k].cost
+	}
 	for _, k := range ks {
 		if need <= 0 {
 			break
@@ -106,6 +111,9 @@ func (p *sawing) areaBound() float64 {
 		}
 		cost += float64(room * (kd.cost / kd.area))
 		need -= room
+	}
+	if u := costUnit(prices); u > 0 {
+		cost = math.Ceil(cost/u-1e-6) * u
 	}
 	return float64(cost * (1 - 1e-9))
 }
