@@ -170,11 +170,13 @@ func (f Fixing) Cuts() []box.Cut {
 // end grain. Where the seam itself says a size, a number or a spacing (see
 // box.Between), that is taken. They stand in the middle of the edge, clear of one
 // another, of joints and of openings, and go from the inside out where the part
-// that they enter stands outside. Where nothing at hand suits, the thinnest is
-// taken, and CheckFixings says what is wrong with it. At a slope that square screws
+// that they enter stands outside. Where nothing at hand suits, the thinnest that
+// finds a place is taken, and CheckFixings says what is wrong with it; where none
+// does, the seam gets no row, and CheckFixings names it (seam-unfixed). At a slope that square screws
 // would leave, they go in line with the part they enter. Where a board lies flat on
 // another they are as long as there is room for, and as many as its element lists.
-// Seams that stay dry, are only glued, or run too far from square get none.
+// Seams that stay dry or are only glued get none, and none goes where parts meet too
+// far from square.
 //
 // A nil plan, a fastener that is none, and a load that is none are a box.Problem.
 func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
@@ -210,11 +212,7 @@ func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
 				continue
 			}
 			s.Over, s.Under = a.Part, b.Part
-			f, ok := fix(a, b, s, with.of(h), structural, out)
-			if math.Abs(a.outward.Dot(b.outward)) > 1-1e-6 {
-				f, ok = l.fixFlat(plan, a, b, s, h, with.of(h), structural, out)
-			}
-			if ok {
+			if f, ok := l.propose(plan, a, b, s, h, with.of(h), structural, out); ok {
 				out = append(out, f)
 			}
 			break

@@ -3,6 +3,7 @@ package species
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"holt.example/box"
 	"holt.example/species/timber"
@@ -14,7 +15,10 @@ import (
 // end; length, more of it into end grain; points that come out; and stainless
 // steel in woods that attack plain steel. The codes are fixing-small, edge-pre,
 // edge-nopre, end-pre, end-nopre, fastener-length, fastener-endgrain, points and
-// rust. Held and Edge of a fixing made by hand may be left 0: they are measured.
+// rust; and seam-unfixed names every seam that asks for screws or nails, and whose
+// parts are joined neither by these fixings, which should be all there are, nor by
+// the plan's own; its range is the lengths that would do. Without fixings, here and
+// in the plan, that is left alone: they are not chosen yet. Held and Edge of a fixing made by hand may be left 0: they are measured.
 // A fixing between parts that the plan does not have is a box.Problem.
 func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 	if plan == nil {
@@ -36,7 +40,7 @@ func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 				rusts[p] = true
 				r, _ := RuleOf("rust")
 				g := r.finding(p, box.Place{}, math.NaN())
-				g.Why = fmt.Sprintf("%s is of %s, which attacks plain steel when damp: %s", p, w.Name, r.Why)
+				g.Why = fmt.Sprintf("%s is of %s, which attacks plain steel when damp. %s", p, w.Name, r.Why)
 				out = append(out, g)
 			}
 		}
@@ -48,6 +52,16 @@ func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 		}
 		f.measure(l.piece(f.Over), l.piece(f.Under))
 		out = append(out, f.check(true)...)
+	}
+	if len(fixings)+len(plan.Fixings()) > 0 {
+		structural := l.mass() > heavy
+		all := slices.Clone(fixings)
+		for _, r := range plan.Fixings() {
+			all = append(all, l.driven(plan, r, structural))
+		}
+		for _, u := range l.unfixed(plan, all, append(MetricScrews(), MetricNails()...), structural) {
+			out = append(out, u.finding())
+		}
 	}
 	return out, nil
 }
@@ -93,7 +107,9 @@ func (f Fixing) check(ends bool) []box.Finding {
 		severity := box.Warning
 		if r, err := RuleOf(code); err == nil {
 			sources, severity = r.Cites(), r.Severity
-			why += ": " + r.Why
+			why += ". " + r.Why
+		} else {
+			why += "."
 		}
 		out = append(out, box.Finding{Code: code, Severity: severity, Part: f.Over, Where: at, Got: got, Lo: lo, Hi: hi, Unit: u, Why: fmt.Sprintf("%s: %s", f, why), Sources: sources})
 	}
@@ -117,7 +133,7 @@ func (f Fixing) check(ends bool) []box.Finding {
 		if math.Abs(float64(f.Off)) > 1 {
 			add("fixing-small", math.Abs(float64(f.Off)), 0, 1, "mm", "it stands too far from the middle of the edge")
 		} else {
-			add("fixing-small", d, 0, float64(f.Edge)/4, "mm", fmt.Sprintf("too thick for an edge of %s mm, at most a quarter of it will do", tenth(float64(f.Edge))))
+			add("fixing-small", d, 0, float64(f.Edge)/4, "mm", fmt.Sprintf("too thick for an edge of %s mm, of which at most a quarter will do", tenth(float64(f.Edge))))
 		}
 	}
 	if need := f.least(); float64(f.With.Length) < need-tiny {

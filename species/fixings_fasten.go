@@ -24,7 +24,11 @@ import (
 // holes would run into other work is there without them: they are drilled when the
 // parts are together.
 //
-// Errors are those of Resolve and of Fixings.
+// Errors are those of Resolve and of Fixings. Where FixWith names Fasteners and none
+// of them finds a place in a seam that asks for screws or nails, a box.Problem of code
+// seam-unfixed says so for each such seam, with the lengths that would; the design
+// comes with it, fastened as far as that goes. Where none of any length would, there
+// is no row and no error: CheckFixings names the seam.
 func Fasten(design box.Design, with FixWith) (box.Design, []Fixing, error) {
 	plan, err := design.Resolve()
 	if err != nil {
@@ -34,6 +38,7 @@ func Fasten(design box.Design, with FixWith) (box.Design, []Fixing, error) {
 	if err != nil {
 		return box.Design{}, nil, err
 	}
+	left := misfits(plan, fs, with)
 	if with.Glue == 0 {
 		with.Glue = timber.GlueFor(true)
 	}
@@ -48,7 +53,7 @@ func Fasten(design box.Design, with FixWith) (box.Design, []Fixing, error) {
 	})
 	for range 2 { // first the holes that are in the way, then whatever they meet
 		if _, err = out.Resolve(); err == nil {
-			return out, fs, nil
+			return out, fs, left
 		}
 		if !undrilled(&out, err, had) {
 			break
@@ -57,7 +62,28 @@ func Fasten(design box.Design, with FixWith) (box.Design, []Fixing, error) {
 	if _, err = out.Resolve(); err != nil {
 		return box.Design{}, nil, err
 	}
-	return out, fs, nil
+	return out, fs, left
+}
+
+// misfits are the seams for which the fasteners that were named are at fault.
+func misfits(plan *box.Plan, fs []Fixing, with FixWith) error {
+	if with.Fasteners == nil {
+		return nil
+	}
+	l, err := survey(plan, Preset{}, Site{})
+	if err != nil {
+		return err
+	}
+	var ps box.Problems
+	for _, u := range l.unfixed(plan, fs, with.Fasteners, with.Load+l.mass() > heavy) {
+		if u.lo > 0 {
+			ps = append(ps, u.problem())
+		}
+	}
+	if len(ps) == 0 {
+		return nil
+	}
+	return ps
 }
 
 // undrilled leaves out the holes of the rows from had on that a problem names, and

@@ -37,7 +37,7 @@ func TestFixingsOfRows(t *testing.T) {
 		if err != nil {
 			t.Fatal(c.name, err)
 		}
-		got, err := CheckFixings(plan, fs[:1])
+		got, err := checkRows(plan, fs[:1])
 		codes := []string(nil)
 		for _, g := range got {
 			codes = append(codes, g.Code)

@@ -3,6 +3,8 @@ package species
 import (
 	"errors"
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"holt.example/box"
@@ -28,6 +30,13 @@ func fixings(t *testing.T, d box.Design, with FixWith) (*box.Plan, []Fixing) {
 	return plan, fs
 }
 
+// checkRows is CheckFixings of some rows alone: what it says of the seams that these
+// leave is left out.
+func checkRows(plan *box.Plan, fs []Fixing) ([]box.Finding, error) {
+	got, err := CheckFixings(plan, fs)
+	return slices.DeleteFunc(got, func(f box.Finding) bool { return f.Code == "seam-unfixed" }), err
+}
+
 // TestFixingsSmallBox: screws of 3.5 x 40 in a 2.5 pilot in the middle of 14.6
 // give no finding, 5.0 exactly one a row (14.6 / 4 = 3.65; common practice).
 func TestFixingsSmallBox(t *testing.T) {
@@ -37,7 +46,7 @@ func TestFixingsSmallBox(t *testing.T) {
 			if f.EndGrain || f.Over == box.Roof {
 				continue // 40 is too short for those: 3 x 14.6 = 43.8
 			}
-			got, err := CheckFixings(plan, []Fixing{f})
+			got, err := checkRows(plan, []Fixing{f})
 			if err != nil || len(got) != want || want == 1 && (got[0].Code != "fixing-small" || got[0].Got != 5 || math.Abs(got[0].Hi-3.65) > 1e-9) {
 				t.Errorf("%v: %s: %+v, %v", d, f, got, err)
 			}
@@ -53,6 +62,12 @@ func TestFixingsProposed(t *testing.T) {
 	} {
 		plan, fs := fixings(t, d, FixWith{})
 		got, err := CheckFixings(plan, fs)
+		if name == "gable" { // its slopes meet at 150 degrees: no screw holds the ridge
+			if len(got) != 1 || got[0].Code != "seam-unfixed" || got[0].Severity != box.Advice || got[0].Part != box.RoofRight {
+				t.Errorf("%s: %+v", name, got)
+			}
+			continue
+		}
 		if err != nil || len(got) != 0 {
 			t.Errorf("%s: %+v, %v", name, got, err)
 		}
@@ -87,7 +102,7 @@ func TestFixingsByHand(t *testing.T) {
 	plan := resolve(t, thin())
 	for length, want := range map[box.MM]string{45: "", 40: "", 30: "fastener-length", 170: "points"} {
 		f := Fixing{Over: box.Left, Under: box.Floor, With: Fastener{Kind: "screw", Diameter: 3.5, Length: length, Pilot: 2.5}, Places: []box.Place{{X: -90}}}
-		got, err := CheckFixings(plan, []Fixing{f})
+		got, err := checkRows(plan, []Fixing{f})
 		code := ""
 		for _, g := range got {
 			code += g.Code
@@ -219,7 +234,7 @@ func TestFixingsBroken(t *testing.T) {
 	} {
 		g := f
 		c.change(&g)
-		got, err := CheckFixings(plan, []Fixing{g})
+		got, err := checkRows(plan, []Fixing{g})
 		s := ""
 		for _, x := range got {
 			s += x.Code
@@ -312,6 +327,10 @@ func TestFixingsOfPresets(t *testing.T) {
 			for _, f := range got {
 				// An edge too thin for its load is the box's own fault, and so are the
 				// strips of a crevice, which are too narrow for a screw of full length.
+				// No screw goes into a roof beside the crevice, nor into a flat ridge.
+				if f.Code == "seam-unfixed" && strings.HasPrefix(string(f.Part), "roof") && slices.Contains([]string{"little_owl", "eurasian_wren", "bat_flat_box_eu", "bat_single_chamber", "bat_multi_chamber"}, p.Key) {
+					continue
+				}
 				if f.Code != "edge-pre" && (p.Form != Crevice || f.Code != "fastener-length") {
 					t.Errorf("%s of %v: %s", p.Key, thick, f.Why)
 				}

@@ -100,7 +100,7 @@ func TestMadeUpParts(t *testing.T) {
 	// A fixing may name a strip.
 	plan := resolve(t, wide(nil))
 	f := Fixing{Over: box.StripN(box.Front, 1), Under: box.Left, Places: []box.Place{{X: -100}}, With: Fastener{Kind: "screw", Diameter: 4, Length: 50, Pilot: 3}}
-	if fs, err := CheckFixings(plan, []Fixing{f}); err != nil || len(fs) != 0 {
+	if fs, err := checkRows(plan, []Fixing{f}); err != nil || len(fs) != 0 {
 		t.Errorf("%+v, %v", fs, err)
 	}
 }
@@ -170,7 +170,9 @@ func fixingBreaks() []breach {
 // TestFixingsReviewed: Review looks at the fixings of the site.
 func TestFixingsReviewed(t *testing.T) {
 	for _, c := range fixingBreaks() {
-		if got := strings.Join(codes(t, good().With(c.change), c.key, c.site), " "); got != c.want {
+		// The site has one row only: of the seams without one TestSeamsUnfixed tells.
+		got := slices.DeleteFunc(codes(t, good().With(c.change), c.key, c.site), func(s string) bool { return s == "seam-unfixed" })
+		if got := strings.Join(got, " "); got != c.want {
 			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
 		}
 	}

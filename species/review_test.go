@@ -211,7 +211,7 @@ var twoInOne = regexp.MustCompile(`: [A-Z][a-z]+ [a-z]`)
 // a way of their own.
 func readAloud(t *testing.T, fs []box.Finding) {
 	t.Helper()
-	own := []string{"fastener-length", "fastener-endgrain", "fixing-small", "edge-pre", "edge-nopre", "end-pre", "end-nopre", "points", "mounting-pull", "mounting-shear"}
+	own := []string{"mounting-pull", "mounting-shear"}
 	for _, f := range fs {
 		w := f.Why
 		bad := w == "" || len(f.Sources) == 0
