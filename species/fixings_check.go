@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"holt.example/box"
+	"holt.example/box/solid"
 	"holt.example/species/timber"
 )
 
@@ -18,8 +19,8 @@ import (
 // rust; and seam-unfixed names every seam that asks for screws or nails, and whose
 // parts are joined neither by these fixings, which should be all there are, nor by
 // the plan's own; its range is the lengths that would do. Without fixings, here and
-// in the plan, that is left alone: they are not chosen yet. Held and Edge of a fixing made by hand may be left 0: they are measured.
-// A fixing between parts that the plan does not have is a box.Problem.
+// in the plan, that is left alone: they are not chosen yet. Held and Edge of a fixing
+// made by hand may be left 0, and EndGrain false: they are measured. A fixing between parts that the plan does not have is a box.Problem.
 func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 	if plan == nil {
 		return nil, box.Problem{Path: "CheckFixings.plan", Code: "nil-plan", Why: "there is no plan to look at: resolve the design first"}
@@ -67,8 +68,14 @@ func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 }
 
 // measure fills in what a fixing made by hand leaves out: the wood held, the edge
-// and the depth of wood behind it.
+// and the depth of wood behind it, and whether it goes into end grain or a sheet.
 func (f *Fixing) measure(a, b *piece) {
+	w := solid.Vec{X: f.Into.X, Y: f.Into.Y, Z: f.Into.Z}
+	if w == (solid.Vec{}) {
+		w = a.outward
+	}
+	f.sheet = !b.solidWood()
+	f.EndGrain = f.EndGrain || b.endGrain(w)
 	sunk := 0.0
 	if f.From == box.FromOuter {
 		sunk = a.channel(b.Part)

@@ -97,10 +97,17 @@ func TestFixingsOfHeavyBoxes(t *testing.T) {
 }
 
 // TestFixingsByHand: a fixing written down by hand is measured on the plan. The
-// floor is 150 wide: a screw of 170 through 14.6 comes out of its other side.
+// floor is 150 wide: a screw of 170 through 14.6 comes out of its other side. The
+// grain of the floor runs from left to right, so it is its end grain that takes the
+// screw, 3 x 14.6 = 43.8; of ply it is an edge, 2.5 x 14.6 = 36.5.
 func TestFixingsByHand(t *testing.T) {
 	plan := resolve(t, thin())
-	for length, want := range map[box.MM]string{45: "", 40: "", 30: "fastener-length", 170: "points"} {
+	sheet := resolve(t, thin().With(func(d *box.Design) { d.Boards = map[box.Part]box.Board{box.Floor: ply} }))
+	f := Fixing{Over: box.Left, Under: box.Floor, With: Fastener{Kind: "screw", Diameter: 3.5, Length: 30, Pilot: 2.5}, Places: []box.Place{{X: -90}}}
+	if got, err := checkRows(sheet, []Fixing{f}); err != nil || len(got) != 1 || got[0].Code != "fastener-length" || !strings.Contains(got[0].Why, "into the edge of floor") {
+		t.Errorf("ply: %+v, %v", got, err)
+	}
+	for length, want := range map[box.MM]string{45: "", 40: "fastener-endgrain", 30: "fastener-endgrain", 170: "points"} {
 		f := Fixing{Over: box.Left, Under: box.Floor, With: Fastener{Kind: "screw", Diameter: 3.5, Length: length, Pilot: 2.5}, Places: []box.Place{{X: -90}}}
 		got, err := checkRows(plan, []Fixing{f})
 		code := ""
