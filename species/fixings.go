@@ -178,7 +178,8 @@ func (f Fixing) Cuts() []box.Cut {
 // Seams that stay dry or are only glued get none, and none goes where parts meet too
 // far from square.
 //
-// A nil plan, a fastener that is none, and a load that is none are a box.Problem.
+// A nil plan is a box.Problem; fasteners, a spacing, a load and a glue that are none
+// are box.Problems, all at once.
 func Fixings(plan *box.Plan, with FixWith) ([]Fixing, error) {
 	if plan == nil {
 		return nil, box.Problem{Path: "Fixings.plan", Code: "nil-plan", Why: "there is no plan to fix together: resolve the design first"}
@@ -272,36 +273,40 @@ func pilotFor(kind string, d box.MM) box.MM {
 
 // check looks at the numbers of a fastener.
 func (f Fastener) check(path string) error {
-	switch {
-	case f.Kind != "screw" && f.Kind != "nail":
-		return box.Problem{Path: path + ".Kind", Code: "unknown-value", Got: fmt.Sprintf("%.40q", f.Kind), Why: "a fastener is a screw or a nail", Try: "screw"}
-	case !(f.Diameter >= 0.5 && f.Diameter <= 12):
-		return box.Problem{Path: path + ".Diameter", Code: "range", Got: num(float64(f.Diameter)), Lo: 0.5, Hi: 12, Unit: "mm", Why: "this is no diameter of a screw or a nail"}
-	case !(f.Length >= 5 && f.Length <= 400):
-		return box.Problem{Path: path + ".Length", Code: "range", Got: num(float64(f.Length)), Lo: 5, Hi: 400, Unit: "mm", Why: "this is no length of a screw or a nail"}
-	case !(f.Pilot >= 0 && f.Pilot <= f.Diameter):
-		return box.Problem{Path: path + ".Pilot", Code: "range", Got: num(float64(f.Pilot)), Lo: 0, Hi: float64(f.Diameter), Unit: "mm", Why: "a pilot hole is no wider than what goes into it"}
+	var ps []error
+	if f.Kind != "screw" && f.Kind != "nail" {
+		ps = append(ps, box.Problem{Path: path + ".Kind", Code: "unknown-value", Got: fmt.Sprintf("%.40q", f.Kind), Why: "a fastener is a screw or a nail", Try: "screw"})
 	}
-	return nil
+	thick := f.Diameter >= 0.5 && f.Diameter <= 12
+	if !thick {
+		ps = append(ps, box.Problem{Path: path + ".Diameter", Code: "range", Got: num(float64(f.Diameter)), Lo: 0.5, Hi: 12, Unit: "mm", Why: "this is no diameter of a screw or a nail"})
+	}
+	if !(f.Length >= 5 && f.Length <= 400) {
+		ps = append(ps, box.Problem{Path: path + ".Length", Code: "range", Got: num(float64(f.Length)), Lo: 5, Hi: 400, Unit: "mm", Why: "this is no length of a screw or a nail"})
+	}
+	if thick && !(f.Pilot >= 0 && f.Pilot <= f.Diameter) {
+		ps = append(ps, box.Problem{Path: path + ".Pilot", Code: "range", Got: num(float64(f.Pilot)), Lo: 0, Hi: float64(f.Diameter), Unit: "mm", Why: "a pilot hole is no wider than what goes into it"})
+	}
+	return together(ps...)
 }
 
+// check gathers all that cannot be.
 func (w FixWith) check() error {
+	var ps []error
 	if len(w.Fasteners) == 0 {
-		return box.Problem{Path: "FixWith.Fasteners", Code: "required", Why: "the list of fasteners is empty; nil means MetricScrews"}
+		ps = append(ps, box.Problem{Path: "FixWith.Fasteners", Code: "required", Why: "the list of fasteners is empty; nil means MetricScrews"})
 	}
 	for i, f := range w.Fasteners {
-		if err := f.check(fmt.Sprintf("FixWith.Fasteners[%d]", i)); err != nil {
-			return err
-		}
+		ps = append(ps, f.check(fmt.Sprintf("FixWith.Fasteners[%d]", i)))
 	}
 	if !(w.Spacing >= 10 && w.Spacing <= 1000) {
-		return box.Problem{Path: "FixWith.Spacing", Code: "range", Got: num(float64(w.Spacing)), Lo: 10, Hi: 1000, Unit: "mm", Why: "fasteners stand closer than this or farther apart"}
+		ps = append(ps, box.Problem{Path: "FixWith.Spacing", Code: "range", Got: num(float64(w.Spacing)), Lo: 10, Hi: 1000, Unit: "mm", Why: "fasteners stand closer than this or farther apart"})
 	}
 	if w.Glue != 0 && w.Glue.String() == "" {
-		return box.Problem{Path: "FixWith.Glue", Code: "unknown-value", Got: num(float64(w.Glue)), Why: "there is no such class of glue", Try: "timber.D4"}
+		ps = append(ps, box.Problem{Path: "FixWith.Glue", Code: "unknown-value", Got: num(float64(w.Glue)), Why: "there is no such class of glue", Try: "timber.D4"})
 	}
 	if !(w.Load >= 0 && w.Load <= 1000) {
-		return box.Problem{Path: "FixWith.Load", Code: "range", Got: num(w.Load), Lo: 0, Hi: 1000, Unit: "kg", Why: "this is no load for a box"}
+		ps = append(ps, box.Problem{Path: "FixWith.Load", Code: "range", Got: num(w.Load), Lo: 0, Hi: 1000, Unit: "kg", Why: "this is no load for a box"})
 	}
-	return nil
+	return together(ps...)
 }

@@ -48,7 +48,7 @@ func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 		if len(f.Places) == 0 {
 			continue
 		}
-		if err := (FixWith{Fasteners: []Fastener{f.With}, Spacing: 100}).check(); err != nil {
+		if err := f.With.check(fmt.Sprintf("fixings[%d].With", i)); err != nil {
 			return nil, err
 		}
 		f.measure(l.piece(f.Over), l.piece(f.Under))

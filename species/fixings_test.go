@@ -290,7 +290,7 @@ func TestFixingsBadInput(t *testing.T) {
 	good := Fastener{Kind: "screw", Diameter: 3.5, Length: 40, Pilot: 2.5}
 	for code, with := range map[string][]FixWith{
 		"required":      {{Fasteners: []Fastener{}}},
-		"unknown-value": {{Fasteners: []Fastener{{Kind: "glue"}}}},
+		"unknown-value": {{Fasteners: []Fastener{{Kind: "glue", Diameter: 3, Length: 40}}}},
 		"range": {{Spacing: box.MM(nan)}, {Load: -1}, {Load: nan}, {Fasteners: []Fastener{{Kind: "nail", Diameter: box.MM(nan), Length: 40}}},
 			{Fasteners: []Fastener{{Kind: "nail", Diameter: 2, Length: -40}}}, {Fasteners: []Fastener{{Kind: "nail", Diameter: 2, Length: 40, Pilot: 3}}}},
 	} {

@@ -16,8 +16,9 @@ import (
 //
 // Only what can be measured on the plan is looked at; see Reviewed for the
 // rules that are. What holds at all times, of law and of safety, is Advice. A
-// nil plan, a preset without a form or of a region that does not exist, and a site
-// that cannot be are a box.Problem.
+// nil plan, a preset without a form or of a region that does not exist, are a
+// box.Problem; what cannot be of a site, its shop and its mounting is told all at once,
+// as box.Problems.
 func Review(plan *box.Plan, animal Preset, site Site) ([]box.Finding, error) {
 	if plan == nil {
 		return nil, box.Problem{Path: "Review.plan", Code: "nil-plan", Why: "there is no plan to review: resolve the design first"}

@@ -180,7 +180,7 @@ func TestFixingsReviewed(t *testing.T) {
 	if _, err := Review(resolve(t, good()), MustGet("great_tit"), Site{Fixings: []Fixing{{Over: "attic", Under: box.Floor}}}); !errors.As(err, &p) || p.Code != "unknown-part" {
 		t.Error(err)
 	}
-	if _, err := Review(resolve(t, good()), MustGet("great_tit"), Site{Fixings: []Fixing{{Over: box.Left, Under: box.Floor, Places: []box.Place{{}}, With: Fastener{Kind: "rivet"}}}}); !errors.As(err, &p) || p.Code != "unknown-value" {
+	if _, err := Review(resolve(t, good()), MustGet("great_tit"), Site{Fixings: []Fixing{{Over: box.Left, Under: box.Floor, Places: []box.Place{{}}, With: Fastener{Kind: "rivet", Diameter: 3, Length: 40}}}}); !errors.As(err, &p) || p.Code != "unknown-value" {
 		t.Error(err)
 	}
 }

@@ -320,7 +320,7 @@ func TestReviewBadInput(t *testing.T) {
 			t.Errorf("%s: %v", path, err)
 		}
 	}
-	for path, m := range map[string]Mounting{"Mounting.Load": {Load: nan}, "Mounting.Into": {Into: "unobtainium"}, "Mounting.With.Kind": {With: Fastener{Kind: "rope"}}} {
+	for path, m := range map[string]Mounting{"Mounting.Load": {Load: nan}, "Mounting.Into": {Into: "unobtainium"}, "Mounting.With.Kind": {With: Fastener{Kind: "rope", Diameter: 3, Length: 40}}} {
 		if _, err := Review(resolve(t, good().With(func(d *box.Design) { d.Features = append(d.Features, box.Hang{}) })), MustGet("great_tit"), Site{Mounting: m}); !errors.As(err, &p) || p.Path != path {
 			t.Errorf("%s: %v", path, err)
 		}

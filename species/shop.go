@@ -33,10 +33,11 @@ func (w Workshop) empty() bool {
 	return len(w.Bits) == 0 && len(w.Cutters) == 0 && w.SawTilt == 0 && w.Bed == [2]box.MM{} && len(w.Boards) == 0 && !w.HandTools
 }
 
-// check names the first thing in a workshop that is no size.
+// check names everything in a workshop that is no size.
 func (w Workshop) check() error {
-	bad := func(path string, got, hi float64, unit string) error {
-		return box.Problem{Path: "Workshop." + path, Code: "range", Got: num(got), Lo: 0, Hi: hi, Unit: unit, Why: "this is no size of a tool or a board"}
+	var ps []error
+	bad := func(path string, got, hi float64, unit string) {
+		ps = append(ps, box.Problem{Path: "Workshop." + path, Code: "range", Got: num(got), Lo: 0, Hi: hi, Unit: unit, Why: "this is no size of a tool or a board"})
 	}
 	for _, l := range []struct {
 		path string
@@ -44,17 +45,17 @@ func (w Workshop) check() error {
 	}{{"Bits", w.Bits}, {"Cutters", w.Cutters}, {"Boards", w.Boards}} {
 		for i, x := range l.list {
 			if !(x > 0 && x <= 1e4) {
-				return bad(fmt.Sprintf("%s[%d]", l.path, i), float64(x), 1e4, "mm")
+				bad(fmt.Sprintf("%s[%d]", l.path, i), float64(x), 1e4, "mm")
 			}
 		}
 	}
 	if !(w.SawTilt >= 0 && w.SawTilt <= 90) {
-		return bad("SawTilt", float64(w.SawTilt), 90, "deg")
+		bad("SawTilt", float64(w.SawTilt), 90, "deg")
 	}
 	if !(w.Bed[0] >= 0 && w.Bed[0] <= 1e5 && w.Bed[1] >= 0 && w.Bed[1] <= 1e5) || (w.Bed[0] == 0) != (w.Bed[1] == 0) {
-		return bad("Bed", math.Min(float64(w.Bed[0]), float64(w.Bed[1])), 1e5, "mm")
+		bad("Bed", math.Min(float64(w.Bed[0]), float64(w.Bed[1])), 1e5, "mm")
 	}
-	return nil
+	return together(ps...)
 }
 
 // Check lists what of a plan the workshop cannot make, or not without ado; the

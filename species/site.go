@@ -95,8 +95,9 @@ const (
 	Preservative Coat = "preservative"
 )
 
-// check names the first thing about a site that cannot be.
+// check gathers everything about a site that cannot be.
 func (s Site) check() error {
+	var ps []error
 	for _, x := range []struct {
 		path        string
 		got, lo, hi float64
@@ -109,7 +110,7 @@ func (s Site) check() error {
 		{"Glue", float64(s.Glue), 0, float64(timber.D4), "", "the classes of glue are D1 to D4"},
 	} {
 		if !(x.got >= x.lo && x.got <= x.hi) {
-			return box.Problem{Path: "Review.site." + x.path, Code: "range", Got: num(x.got), Lo: x.lo, Hi: x.hi, Unit: x.unit, Why: x.why}
+			ps = append(ps, box.Problem{Path: "Review.site." + x.path, Code: "range", Got: num(x.got), Lo: x.lo, Hi: x.hi, Unit: x.unit, Why: x.why})
 		}
 	}
 	word := func(path, got string, known ...string) error {
@@ -118,17 +119,14 @@ func (s Site) check() error {
 		}
 		return box.Problem{Path: "Review.site." + path, Code: "unknown-value", Got: fmt.Sprintf("%.40q", got), Why: "there is no such " + path, Try: known[0]}
 	}
-	for _, err := range []error{
+	_, hung := s.Mounting.check()
+	ps = append(ps,
 		word("Place", string(s.Place), string(OnTree), string(OnWall), string(OnPole), string(Indoors)),
 		word("Faces", string(s.Faces), string(North), string(NorthEast), string(East), string(SouthEast), string(South), string(SouthWest), string(West), string(NorthWest)),
 		word("Inside", string(s.Inside), string(NoCoat), string(WaterBased), string(SolventBased), string(Preservative)),
 		word("Outside", string(s.Outside), string(NoCoat), string(WaterBased), string(SolventBased), string(Preservative)),
-	} {
-		if err != nil {
-			return err
-		}
-	}
-	return s.Shop.check()
+		s.Shop.check(), hung)
+	return together(ps...)
 }
 
 // swing is the change of moisture content that movement is reckoned for.

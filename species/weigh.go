@@ -3,6 +3,7 @@ package species
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"holt.example/box"
 	"holt.example/box/solid"
@@ -29,8 +30,8 @@ type PartWeight struct {
 // Weigh gives the mass and the centre of mass of every part and of the box. The
 // density is that of the board where it states one, else that of the wood its
 // material names, at 12 % moisture content. A nil plan, a density that is none
-// and a material of unknown density are a box.Problem; see timber.Get for the
-// names of woods.
+// and a material of unknown density are a box.Problem, which names the woods that may
+// be meant; see timber.Get for the names of woods.
 func Weigh(plan *box.Plan) (Weight, error) { return weigh(plan, 0) }
 
 // weigh takes a density for the parts of which none is known, 0 for none.
@@ -49,8 +50,7 @@ func weigh(plan *box.Plan, unknown float64) (Weight, error) {
 				d, ok, err = timber.Figure{Value: unknown}, true, nil
 			}
 			if err != nil || !ok {
-				return Weight{}, box.Problem{Path: "Boards[" + string(q.Part) + "].Density", Code: "no-density", Got: fmt.Sprintf("%.80q", q.Board.Material), Lo: 1, Hi: 25000, Unit: "kg/m3",
-					Why: fmt.Sprintf("%s has no density, and its material names no wood that is known", q.Part)}
+				return Weight{}, noDensity(q)
 			}
 			p.Density, p.From = d.Value, d.Source
 		}
@@ -77,6 +77,16 @@ func weigh(plan *box.Plan, unknown float64) (Weight, error) {
 		w.Centre = box.Place{X: box.MM(c.X), Y: box.MM(c.Y), Z: box.MM(c.Z)}
 	}
 	return w, nil
+}
+
+// noDensity says that a part cannot be weighed, and what its material may mean.
+func noDensity(q box.Piece) box.Problem {
+	p := box.Problem{Path: "Boards[" + string(q.Part) + "].Density", Code: "no-density", Got: fmt.Sprintf("%.80q", q.Board.Material), Lo: 1, Hi: 25000, Unit: "kg/m3",
+		Why: fmt.Sprintf("%s has no density, and its material names no wood that is known", q.Part)}
+	if near := timber.NamesNear(q.Board.Material); len(near) > 0 {
+		p.Try = "the material " + strings.Join(near, ", ") + ", if it is one of these"
+	}
+	return p
 }
 
 // centroid is the centre of the volume of a closed mesh: tetrahedra from its

@@ -121,10 +121,9 @@ func (m Mounting) Hang(plan *box.Plan) (Hung, error) {
 
 // check looks at the numbers and gives the specific gravity of the wood behind.
 func (m Mounting) check() (gravity float64, err error) {
+	var ps []error
 	if m.With != (Fastener{}) {
-		if err := m.With.check("Mounting.With"); err != nil {
-			return 0, err
-		}
+		ps = append(ps, m.With.check("Mounting.With"))
 	}
 	for _, r := range []struct {
 		field     string
@@ -136,9 +135,15 @@ func (m Mounting) check() (gravity float64, err error) {
 		{"Reserve", m.Reserve, 0, 100, "times", "this is no reserve"},
 	} {
 		if !(r.x >= r.lo && r.x <= r.hi) {
-			return 0, box.Problem{Path: "Mounting." + r.field, Code: "range", Got: num(r.x), Lo: r.lo, Hi: r.hi, Unit: r.unit, Why: r.why}
+			ps = append(ps, box.Problem{Path: "Mounting." + r.field, Code: "range", Got: num(r.x), Lo: r.lo, Hi: r.hi, Unit: r.unit, Why: r.why})
 		}
 	}
+	gravity, err = m.gravity()
+	return gravity, together(append(ps, err)...)
+}
+
+// gravity is the specific gravity of what the box hangs on.
+func (m Mounting) gravity() (gravity float64, err error) {
 	if m.Into == "" {
 		gravity = 1
 		for _, w := range timber.Woods() {

@@ -128,7 +128,7 @@ func TestMountingBadInput(t *testing.T) {
 		"Mounting.Load":          {Load: nan},
 		"Mounting.Reserve":       {Reserve: math.Inf(1)},
 		"Mounting.Into":          {Into: "moonwood"},
-		"Mounting.With.Kind":     {With: Fastener{Kind: "rope"}},
+		"Mounting.With.Kind":     {With: Fastener{Kind: "rope", Diameter: 3, Length: 40}},
 		"Mounting.With.Diameter": {With: Fastener{Kind: "nail", Diameter: -3, Length: 40}},
 	} {
 		if _, err := m.Hang(plan); !errors.As(err, &p) || p.Path != path {

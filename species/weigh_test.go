@@ -3,6 +3,7 @@ package species
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"holt.example/box"
@@ -71,5 +72,23 @@ func TestWeighBadInput(t *testing.T) {
 	}
 	if _, err := timber.Mass(1, -5); err == nil {
 		t.Error("a negative density passes")
+	}
+}
+
+// TestWeighAsks: "larch" is no wood, and no density is guessed for it; the woods that
+// it may mean are named.
+func TestWeighAsks(t *testing.T) {
+	var p box.Problem
+	for material, want := range map[string]string{"larch": "European larch", "spruce": "Norway spruce", "oak": "European oak", "douglas fir": "Douglas-fir", "unobtainable": ""} {
+		_, err := Weigh(resolve(t, sound().With(func(d *box.Design) { d.Boards, d.Board = nil, box.Board{Thickness: 20, Material: material} })))
+		if !errors.As(err, &p) || p.Code != "no-density" || !strings.Contains(p.Try, want) || (want == "") != (p.Try == "") {
+			t.Errorf("%s: %v", material, err)
+		}
+		if _, known := timber.DensityOf(material); known {
+			t.Errorf("%s has a density", material)
+		}
+	}
+	if got := timber.NamesNear("European larch"); got != nil {
+		t.Errorf("%q", got)
 	}
 }
