@@ -31,9 +31,9 @@ var Design = box.Design{
 // Prices are the shop's, boards by the length of 2.4 m. What it does not sell stays
 // unpriced.
 var Prices = []bom.Price{
-	{Of: "European larch", Thickness: 15, Amount: 9.60, Pack: 2.4},
-	{Of: "screw, stainless steel", Amount: 0.12},
-	{Of: "nail, aluminium", Amount: 0.85}, {Of: "hook and eye", Amount: 1.20},
+	{Of: "European larch", Thickness: 15, Cost: 9.60, Pack: 2.4},
+	{Of: "screw, stainless steel", Cost: 0.12},
+	{Of: "nail, aluminium", Cost: 0.85}, {Of: "hook and eye", Cost: 1.20},
 }
 
 func run(w io.Writer, dir string) error {
@@ -42,7 +42,7 @@ func run(w io.Writer, dir string) error {
 		return err
 	}
 	plan := d.MustResolve()
-	list := bom.Options{Bill: &bom.Terms{Density: timber.DensityOf, Waste: 0.15, Prices: Prices, Currency: "EUR"}}
+	list := bom.Options{Bill: &bom.Terms{Density: timber.DensityOf, Near: timber.NamesNear, Waste: 0.15, Prices: Prices, Currency: "EUR"}}
 	for _, s := range species.PlanSources(plan) {
 		list.Bill.Sources = append(list.Bill.Sources, bom.Source{Key: s.Key, Text: s.String()})
 	}

@@ -3,6 +3,7 @@ package bom
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"holt.example/box"
@@ -17,6 +18,14 @@ type Bill struct {
 	Priced   int      // lines that are
 	Unused   []string // prices that fit nothing here, as "larch" or "screw 4 x 50"
 	Sources  []Source
+	// NoDensity are the materials of the boards whose mass is not known.
+	NoDensity []NoDensity
+}
+
+// NoDensity is a material of which the terms know no density.
+type NoDensity struct {
+	Material string   // "" is not said
+	Near     []string // what may be meant
 }
 
 // BillLine is one kind of board or fitting.
@@ -196,14 +205,14 @@ func (n *BillLine) cost(p Price, waste float64) {
 		n.Buy = float64(many * p.Pack)
 	}
 	if priced {
-		n.Priced, n.Price, n.Cost = true, p.Amount, float64(many*p.Amount)
+		n.Priced, n.Price, n.Cost = true, p.Cost, float64(many*p.Cost)
 	}
 }
 
 // reckon fills in masses from the terms' densities, and makes the bill. An error is
 // a density that is none.
 func (l *List) reckon(t *Terms, s source) (err error) {
-	if t == nil || t.check() != nil {
+	if t == nil || len(t.check()) > 0 {
 		return nil
 	}
 	boards := make(map[box.Part]box.MM, len(s.pieces))
@@ -214,6 +223,7 @@ func (l *List) reckon(t *Terms, s source) (err error) {
 		}
 	}
 	widths := make([]box.MM, len(l.Items))
+	var unknown []NoDensity
 	for i := range l.Items {
 		it := &l.Items[i]
 		widths[i] = boards[it.Parts[0]]
@@ -225,8 +235,16 @@ func (l *List) reckon(t *Terms, s source) (err error) {
 			err = e
 		}
 		it.Mass = float64(it.Volume*d) * 1e-9
+		if d == 0 && t.Density != nil && !slices.ContainsFunc(unknown, func(n NoDensity) bool { return n.Material == it.Material }) {
+			n := NoDensity{Material: it.Material}
+			if t.Near != nil && it.Material != "" {
+				n.Near = slices.Clone(t.Near(it.Material))
+			}
+			unknown = append(unknown, n)
+		}
 	}
 	l.Totals = l.total()
 	l.Bill = l.bill(t, widths)
+	l.Bill.NoDensity = unknown
 	return err
 }

@@ -46,11 +46,11 @@ func bought(t *testing.T) *box.Plan {
 // terms price some of it. The price of a size beats that of all screws.
 func terms() *bom.Terms {
 	return &bom.Terms{Density: density, Waste: 0.15, Currency: "EUR", Prices: []bom.Price{
-		{Of: "Oak ", Thickness: 20, Amount: 12.5, Pack: 2.4},
-		{Of: "ply", Amount: 30, Per: bom.SquareMetre},
-		{Of: "screw", Amount: 0.2}, {Of: "screw", Size: "4 x 40", Amount: 7, Pack: 10},
-		{Of: "strap", Amount: 2, Per: bom.Metre},
-		{Of: "larch", Amount: 3}, {Of: "felt", Amount: 9, Per: bom.CubicMetre},
+		{Of: "Oak ", Thickness: 20, Cost: 12.5, Pack: 2.4},
+		{Of: "ply", Cost: 30, Per: bom.SquareMetre},
+		{Of: "screw", Cost: 0.2}, {Of: "screw", Size: "4 x 40", Cost: 7, Pack: 10},
+		{Of: "strap", Cost: 2, Per: bom.Metre},
+		{Of: "larch", Cost: 3}, {Of: "felt", Cost: 9, Per: bom.CubicMetre},
 	}, Sources: []bom.Source{{Key: "shop", Text: "the shop's list"}}}
 }
 
@@ -195,7 +195,7 @@ func TestBillGolden(t *testing.T) {
 	p, err := box.Design{Name: "two", Board: box.Board{Thickness: 20, Width: 100, Material: "oak"}, Free: []box.Free{{Name: "a", Outline: outline.Rectangle(0, 0, 100, 500)}},
 		Fittings: []box.Fitting{{What: "felt", Count: 1, Size: "60 x 10", Area: 600}}}.Resolve()
 	require.NoError(t, err)
-	o := bom.Options{Bill: &bom.Terms{Waste: 0.1, Currency: "kr", Prices: []bom.Price{{Of: "oak", Amount: 40}}, Sources: []bom.Source{{Key: "shop"}}}}
+	o := bom.Options{Bill: &bom.Terms{Waste: 0.1, Currency: "kr", Prices: []bom.Price{{Of: "oak", Cost: 40}}, Sources: []bom.Source{{Key: "shop"}}}}
 	var js, cs bytes.Buffer
 	require.NoError(t, bom.WriteJSON(&js, p, o))
 	require.NoError(t, bom.WriteBillCSV(&cs, p, o))
@@ -253,8 +253,8 @@ func TestBillForPeople(t *testing.T) {
 		return b.String(), c.String()
 	}
 	md, sum := page(bom.Options{Bill: terms()})
-	for _, s := range []string{"## To buy\n", "| oak, 20 thick, 145 wide | — | 3 | 1 m | 1 × 2.4 m | 12.50 EUR | 12.50 EUR |", "| felt | 60 x 10 | — | 2 | 2 | unpriced | — |",
-		"2 × 10 | 7.00 EUR | 14.00 EUR |", "15 % are added", "Cost of the 5 of 6 lines that are priced: 33.44 EUR.", "prices that nothing here is bought at: larch", "## Sources\n\n- shop: the shop's list\n",
+	for _, s := range []string{"## To buy\n", "| oak, 20 thick, 145 wide | — | 3 | 1 m | 1 × 2.4 m | 12.50 EUR per 2.4 m | 12.50 EUR |", "| felt | 60 x 10 | — | 2 | 2 | unpriced | — |",
+		"2 × 10 | 7.00 EUR per 10 | 14.00 EUR |", "| 0.20 EUR each |", "| 30.00 EUR per m² |", "| 2.00 EUR per m |", "15 % are added", "Cost of the 5 of 6 lines that are priced: 33.44 EUR.", "prices that nothing here is bought at: larch", "## Sources\n\n- shop: the shop's list\n",
 		"2.154 kg", "| 2 | felt | 60 x 10 | 0.0006 |"} {
 		assert.Contains(t, md, s)
 	}
@@ -298,6 +298,74 @@ func TestBillOfBoxes(t *testing.T) {
 	assert.InDelta(t, m, l.Totals.Mass, 1e-9)
 }
 
+// TestBillAsksWhatIsMeant: of a material without a density the list says so where the
+// mass is told, with what it may mean, and takes none for it.
+func TestBillAsksWhatIsMeant(t *testing.T) {
+	p := bought(t) // of oak and ply
+	near := func(m string) []string {
+		return map[string][]string{"oak": {"European oak", "white | oak"}}[m]
+	}
+	ply := func(m string) (float64, bool) { return 600, m == "ply" }
+	none := func(string) (float64, bool) { return 0, false }
+	for _, c := range []struct {
+		t         bom.Terms
+		md, sum   string
+		materials int
+	}{
+		// 400 x 300 x 12 mm of ply at 600 are 0.864 kg.
+		{bom.Terms{Density: ply, Near: near}, "0.864 kg for the 1 whose mass is known; no density is known for oak (did you mean European oak, white \\| oak?).", "kg for the 1 whose mass is known; no density is known for oak (did you mean European oak, white | oak?)", 1},
+		{bom.Terms{Density: none, Near: near}, "Mass not known; no density is known for oak (did you mean European oak, white \\| oak?); no density is known for ply.", "mass not known; no density is known for oak (", 2},
+		{bom.Terms{Density: none}, "Mass not known; no density is known for oak; no density is known for ply.", "for oak; no", 2},
+		{bom.Terms{Near: near}, "Mass not known.", "mass not known\n", 0}, // no densities were asked for
+	} {
+		var md, sum, js bytes.Buffer
+		o := bom.Options{Bill: &c.t}
+		require.NoError(t, bom.WriteMarkdown(&md, p, o))
+		require.NoError(t, bom.WriteSummaryWith(&sum, p, o))
+		require.NoError(t, bom.WriteJSON(&js, p, o))
+		assert.Contains(t, md.String(), c.md)
+		assert.Contains(t, sum.String(), c.sum)
+		assert.Len(t, bom.New(p, o).Bill.NoDensity, c.materials)
+		assert.Equal(t, c.materials > 0, strings.Contains(js.String(), `"no_density"`))
+	}
+}
+
+// TestEveryMistakeInOptions: all are told at once, by path.
+func TestEveryMistakeInOptions(t *testing.T) {
+	o := bom.Options{Step: -1, Bill: &bom.Terms{Waste: 15, Currency: strings.Repeat("x", 21), Prices: []bom.Price{{Of: "oak", Cost: -1, Pack: -1, Per: "yard"}, {Of: " "}, {Of: "OAK"}}}}
+	err := o.Check()
+	var ps box.Problems
+	require.True(t, errors.As(err, &ps), "%v", err)
+	var paths []string
+	for _, p := range ps {
+		paths = append(paths, p.Path)
+	}
+	assert.Equal(t, []string{"Bill.Currency", "Bill.Prices[0].Cost", "Bill.Prices[0].Pack", "Bill.Prices[0].Per", "Bill.Prices[1].Of", "Bill.Prices[2]", "Bill.Waste", "Step"}, paths)
+	assert.Equal(t, err, bom.WriteCSV(&bytes.Buffer{}, bought(t), o))
+	assert.NoError(t, bom.Options{}.Check())
+}
+
+// TestCostOfPackOrUnit: 1.15 m of boards at 4 a metre come to 4.6; at 9.6 for a length of
+// 2.4 one whole length to 9.6, and the price says which it is.
+func TestCostOfPackOrUnit(t *testing.T) {
+	for _, c := range []struct {
+		p     bom.Price
+		cost  float64
+		words string
+	}{
+		{bom.Price{Of: "oak", Per: bom.Metre, Cost: 4}, 4.6, "| 4.00 EUR per m | 4.60 EUR |"},
+		{bom.Price{Of: "oak", Per: bom.Metre, Cost: 9.6, Pack: 2.4}, 9.6, "| 9.60 EUR per 2.4 m | 9.60 EUR |"},
+	} {
+		var md, sum bytes.Buffer
+		o := bom.Options{Bill: &bom.Terms{Waste: 0.15, Currency: "EUR", Prices: []bom.Price{c.p}}}
+		require.NoError(t, bom.WriteMarkdown(&md, bought(t), o))
+		require.NoError(t, bom.WriteSummaryWith(&sum, bought(t), o))
+		assert.InDelta(t, c.cost, bom.New(bought(t), o).Bill.Cost, 1e-9)
+		assert.Contains(t, md.String(), c.words)
+		assert.Contains(t, sum.String(), strings.Split(c.words, " |")[0][2:])
+	}
+}
+
 func TestBillRefused(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	p := bought(t)
@@ -311,10 +379,10 @@ func TestBillRefused(t *testing.T) {
 		{"Bill.Waste", "range", bom.Terms{Waste: 15}}, // per cent for a share
 		{"Bill.Currency", "long-name", bom.Terms{Currency: strings.Repeat("x", 21)}},
 		{"Bill.Prices", "range", bom.Terms{Prices: make([]bom.Price, 10001)}},
-		{"Bill.Prices[0].Of", "no-name", price(bom.Price{Of: " ", Amount: 1})},
-		{"Bill.Prices[0].Amount", "range", price(bom.Price{Of: "oak", Amount: -1})},
-		{"Bill.Prices[0].Amount", "range", price(bom.Price{Of: "oak", Amount: nan})},
-		{"Bill.Prices[0].Amount", "range", price(bom.Price{Of: "oak", Amount: inf})},
+		{"Bill.Prices[0].Of", "no-name", price(bom.Price{Of: " ", Cost: 1})},
+		{"Bill.Prices[0].Cost", "range", price(bom.Price{Of: "oak", Cost: -1})},
+		{"Bill.Prices[0].Cost", "range", price(bom.Price{Of: "oak", Cost: nan})},
+		{"Bill.Prices[0].Cost", "range", price(bom.Price{Of: "oak", Cost: inf})},
 		{"Bill.Prices[0].Pack", "range", price(bom.Price{Of: "oak", Pack: -2.4})},
 		{"Bill.Prices[0].Thickness", "range", price(bom.Price{Of: "oak", Thickness: box.MM(nan)})},
 		{"Bill.Prices[0].Width", "range", price(bom.Price{Of: "oak", Width: -1})},
@@ -350,7 +418,7 @@ func TestBillRefused(t *testing.T) {
 // TestBillHostile: what the user writes stands in tables and harms none.
 func TestBillHostile(t *testing.T) {
 	for _, s := range []string{"=1+1", "a|b", "<b>", "a\nb", "`x`", "\u202eabc", "a,\"b"} {
-		o := bom.Options{Bill: &bom.Terms{Currency: s, Prices: []bom.Price{{Of: "oak", Amount: 1}, {Of: s, Size: s, Amount: 1}}, Sources: []bom.Source{{Key: s, Text: s}}}}
+		o := bom.Options{Bill: &bom.Terms{Currency: s, Prices: []bom.Price{{Of: "oak", Cost: 1}, {Of: s, Size: s, Cost: 1}}, Sources: []bom.Source{{Key: s, Text: s}}}}
 		var md, cs, sum bytes.Buffer
 		p := bought(t)
 		require.NoError(t, bom.WriteMarkdown(&md, p, o))

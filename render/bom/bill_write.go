@@ -63,6 +63,18 @@ func money(x float64, currency string) string {
 	return strings.TrimSpace(strconv.FormatFloat(nearest(x, 0.01), 'f', 2, 64) + " " + plain(currency))
 }
 
+// per is what one unit or one pack costs, with what that is.
+func (n BillLine) per(currency string) string {
+	s := money(n.Price, currency)
+	switch {
+	case n.Packs > 0:
+		return s + " per " + n.quantity(n.Buy/float64(n.Packs))
+	case n.Unit == Piece:
+		return s + " each"
+	}
+	return s + " per " + n.Unit.words()
+}
+
 // priced reports whether prices were given at all.
 func (b *Bill) anyPrice() bool { return b.Priced > 0 || len(b.Unused) > 0 }
 
@@ -86,7 +98,7 @@ func (l List) billTable(w *strings.Builder) {
 		}
 		row := []string{Escape(n.name()), dash(Escape(n.Size)), parts, n.quantity(n.Need), n.bought()}
 		if b.anyPrice() && n.Priced {
-			row = append(row, Escape(money(n.Price, b.Currency)), Escape(money(n.Cost, b.Currency)))
+			row = append(row, Escape(n.per(b.Currency)), Escape(money(n.Cost, b.Currency)))
 		} else if b.anyPrice() {
 			row = append(row, "unpriced", "—")
 		}
@@ -189,6 +201,13 @@ type jsonBill struct {
 	Unpriced int            `json:"unpriced"`
 	Unused   []string       `json:"unused_prices,omitempty"`
 	Sources  []jsonSource   `json:"sources,omitempty"`
+	// NoDensity are the materials whose mass is not known.
+	NoDensity []jsonNoDensity `json:"no_density,omitempty"`
+}
+
+type jsonNoDensity struct {
+	Material string   `json:"material"`
+	Near     []string `json:"near,omitempty"`
 }
 
 type jsonSource struct {
@@ -232,6 +251,9 @@ func (b *Bill) json() *jsonBill {
 			x.Price, x.Cost = &p, &c
 		}
 		j.Lines = append(j.Lines, x)
+	}
+	for _, n := range b.NoDensity {
+		j.NoDensity = append(j.NoDensity, jsonNoDensity(n))
 	}
 	for _, s := range b.Sources {
 		j.Sources = append(j.Sources, jsonSource(s))

@@ -7,13 +7,14 @@ import (
 	"holt.example/box"
 	"holt.example/joints"
 	"holt.example/render/bom"
+	"holt.example/species/timber"
 )
 
 // tray is a seed tray from the orchard's shed: four equal walls.
 func tray() *box.Plan {
 	return box.Design{
 		Name:    "seed tray",
-		Board:   box.Board{Thickness: 15, Measured: 14.6, Material: "larch"},
+		Board:   box.Board{Thickness: 15, Measured: 14.6, Material: "European larch"},
 		Size:    box.BoardWidth{Width: 145, Height: 60},
 		Corners: box.Corners{Joint: joints.Butt{}, Laps: box.Pinwheel},
 		Floor:   box.FloorBetween{},
@@ -43,8 +44,8 @@ func ExampleWriteMarkdown() {
 	//
 	// | item | qty | parts | material | thickness | cut to length × width | grain | kg each | machined face | up | face edge | hand |
 	// | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |
-	// | 1 | 4 | front, back, left, right | larch | 14.6 (sold as 15) | 75 × 145 | up | — | inside | upper edge | left edge | — |
-	// | 2 | 1 | floor | larch | 14.6 (sold as 15) | 130 × 130 | across | — | inside | level, lower edge to the front | lower edge | — |
+	// | 1 | 4 | front, back, left, right | European larch | 14.6 (sold as 15) | 75 × 145 | up | — | inside | upper edge | left edge | — |
+	// | 2 | 1 | floor | European larch | 14.6 (sold as 15) | 130 × 130 | across | — | inside | level, lower edge to the front | lower edge | — |
 	//
 	// Where a size is not the exact one:
 	//
@@ -82,7 +83,7 @@ func ExampleWriteMarkdown() {
 	//
 	// | material | thickness | parts | blanks, m² | volume, dm³ |
 	// | --- | --- | --- | --- | --- |
-	// | larch | 14.6 (sold as 15) | 5 | 0.06 | 0.88 |
+	// | European larch | 14.6 (sold as 15) | 5 | 0.06 | 0.88 |
 	//
 	// Parts: 5. Volume: 0.88 dm³. Mass not known.
 }
@@ -99,8 +100,8 @@ func ExampleWriteSummary() {
 	//   overall  159.6  159.6  74.6  the whole box
 	//
 	//   item  qty  parts                     along  across  thick
-	//      1    4  front, back, left, right   74.6   145.0   14.6  larch
-	//      2    1  floor                     130.4   130.4   14.6  larch
+	//      1    4  front, back, left, right   74.6   145.0   14.6  European larch
+	//      2    1  floor                     130.4   130.4   14.6  European larch
 	//
 	//   Outside, the box measures 159.6 here; front is 14.6 narrower: left takes 14.6.
 }
@@ -109,9 +110,10 @@ func ExampleWriteSummary() {
 // unpriced.
 func ExampleWriteSummaryWith() {
 	terms := &bom.Terms{
-		Density:  func(material string) (float64, bool) { return 583, material == "larch" },
+		Density:  timber.DensityOf,
+		Near:     timber.NamesNear,
 		Waste:    0.1,
-		Prices:   []bom.Price{{Of: "larch", Per: bom.SquareMetre, Amount: 42}},
+		Prices:   []bom.Price{{Of: "European larch", Per: bom.SquareMetre, Cost: 42}},
 		Currency: "EUR",
 	}
 	if err := bom.WriteSummaryWith(os.Stdout, tray(), bom.Options{Bill: terms}); err != nil {
@@ -125,13 +127,13 @@ func ExampleWriteSummaryWith() {
 	//   overall  159.6  159.6  74.6  the whole box
 	//
 	//   item  qty  parts                     along  across  thick
-	//      1    4  front, back, left, right   74.6   145.0   14.6  larch
-	//      2    1  floor                     130.4   130.4   14.6  larch
+	//      1    4  front, back, left, right   74.6   145.0   14.6  European larch
+	//      2    1  floor                     130.4   130.4   14.6  European larch
 	//
-	//      to buy                       cost
-	//   0.0663 m²  larch, 15 thick  2.78 EUR
+	//      to buy                                cost  price
+	//   0.0663 m²  European larch, 15 thick  2.78 EUR  42.00 EUR per m²
 	//
-	//   0.513 kg; cost 2.78 EUR
+	//   0.523 kg; cost 2.78 EUR
 	//
 	//   Outside, the box measures 159.6 here; front is 14.6 narrower: left takes 14.6.
 }

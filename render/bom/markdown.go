@@ -169,7 +169,7 @@ func (l List) totalsTable(b *strings.Builder) {
 		})
 	}
 	table(b, "material|thickness|parts|blanks, m²|volume, dm³", rows)
-	mass := l.massWords()
+	mass := l.massWords() + Escape(l.unweighed())
 	fmt.Fprintf(b, "\nParts: %d. Volume: %s dm³. %s.\n", l.Totals.Parts, num(nearest(l.Totals.Volume/1e6, 0.01)), strings.ToUpper(mass[:1])+mass[1:])
 }
 
@@ -182,6 +182,25 @@ func (l List) massWords() string {
 		return fmt.Sprintf("%s kg for the %d whose mass is known", num(nearest(l.Totals.Mass, 0.001)), l.Totals.Known)
 	}
 	return "mass not known"
+}
+
+// unweighed says of what materials no density is known, and what they may mean.
+func (l List) unweighed() string {
+	if l.Bill == nil {
+		return ""
+	}
+	s := ""
+	for _, n := range l.Bill.NoDensity {
+		switch {
+		case n.Material == "":
+			s += "; boards of no material have no density"
+		case len(n.Near) == 0:
+			s += "; no density is known for " + plain(n.Material)
+		default:
+			s += "; no density is known for " + plain(n.Material) + " (did you mean " + plain(strings.Join(n.Near, ", ")) + "?)"
+		}
+	}
+	return s
 }
 
 func (l List) voidsAndFindings(b *strings.Builder) {

@@ -1,6 +1,10 @@
 package bom
 
-import "holt.example/box"
+import (
+	"sort"
+
+	"holt.example/box"
+)
 
 // Options says how a list is made. The zero value is ready to use.
 type Options struct {
@@ -26,14 +30,16 @@ func (o Options) step() (s float64, ok bool) {
 	return s, true
 }
 
-// Check refuses a step, a share of waste and prices that cannot be meant, with a
-// box.Problem, as all writers do.
+// Check refuses a step, a share of waste and prices that cannot be meant, with
+// box.Problems that name them all, as all writers do.
 func (o Options) Check() error {
-	if err := o.Bill.check(); err != nil {
-		return err
-	}
+	ps := o.Bill.check()
 	if _, ok := o.step(); !ok {
-		return box.Problem{Path: "Step", Code: "range", Got: num(float64(o.Step)), Lo: 0.01, Hi: 10, Unit: "mm", Why: "lists cannot be rounded to this step"}
+		ps = append(ps, box.Problem{Path: "Step", Code: "range", Got: num(float64(o.Step)), Lo: 0.01, Hi: 10, Unit: "mm", Why: "lists cannot be rounded to this step"})
 	}
-	return nil
+	if len(ps) == 0 {
+		return nil
+	}
+	sort.SliceStable(ps, func(i, k int) bool { return ps[i].Path < ps[k].Path })
+	return ps
 }

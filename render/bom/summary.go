@@ -138,22 +138,22 @@ func (l List) summaryBill(b *strings.Builder) {
 	if l.Bill == nil {
 		return
 	}
-	rows := [][]string{{"to buy", "", ""}}
+	rows := [][]string{{"to buy", "", "", ""}}
 	if l.Bill.anyPrice() {
-		rows[0][2] = "cost"
+		rows[0][2], rows[0][3] = "cost", "price"
 	}
 	for _, n := range l.Bill.Lines {
-		cost := ""
+		cost, price := "", ""
 		if n.Priced {
-			cost = money(n.Cost, l.Bill.Currency)
+			cost, price = money(n.Cost, l.Bill.Currency), n.per(l.Bill.Currency)
 		} else if l.Bill.anyPrice() {
 			cost = "unpriced"
 		}
-		rows = append(rows, []string{n.bought(), plain(n.name() + listed(n.Size)), cost})
+		rows = append(rows, []string{n.bought(), plain(n.name() + listed(n.Size)), cost, price})
 	}
 	b.WriteString("\n")
-	columns(b, rows, "rlr")
-	fmt.Fprintf(b, "\n  %s", l.massWords())
+	columns(b, rows, "rlrl")
+	fmt.Fprintf(b, "\n  %s%s", l.massWords(), l.unweighed())
 	if l.Bill.Priced > 0 {
 		fmt.Fprintf(b, "; cost %s", money(l.Bill.Cost, l.Bill.Currency))
 		if n := len(l.Bill.Lines) - l.Bill.Priced; n > 0 {

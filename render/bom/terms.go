@@ -16,6 +16,10 @@ type Terms struct {
 	// known is false where it has none. nil knows nothing. DensityOf of
 	// holt.example/species/timber is such a function.
 	Density func(material string) (density float64, known bool)
+	// Near gives the names that a material of which no density is known may mean; the
+	// list asks for one of them beside the mass that is missing. nil asks nothing.
+	// NamesNear of holt.example/species/timber is such a function.
+	Near func(material string) []string
 	// Waste is what is bought beyond the finished parts, for saw cuts, knots and short
 	// ends, as a share of them: 0.15 is 15 %. 0 to 2; it is of boards only.
 	Waste float64
@@ -45,14 +49,16 @@ const (
 // screws of a size beats one for any screws.
 type Price struct {
 	// Of is the material of boards, or what a fitting is called in the list:
-	// "larch", "screw, stainless steel". Capitals do not matter. Required.
+	// "European larch", "screw, stainless steel". Capitals do not matter. Required.
 	Of string
 	// Size is that of a fitting: "3.5 x 40"; "" is any.
 	Size string
 	// Thickness, as sold, and Width of boards in mm; 0 is any.
 	Thickness, Width box.MM
-	// Amount is the price of one Per, or of one Pack where that is given; 0 to 1e9.
-	Amount float64
+	// Cost is that of one whole Pack where there is one, and else of one Per: for a board
+	// of 2.4 m at 9.60 say Cost 9.60 and Pack 2.4; for 4.00 a metre say Cost 4 and no
+	// Pack. 0 to 1e9.
+	Cost float64
 	// Per is the unit; "" is that of the list: pieces of fittings, metres of boards
 	// that have a width, square metres of others.
 	Per Unit
@@ -64,39 +70,39 @@ type Price struct {
 // mostPrices is how many prices a list may have.
 const mostPrices = 10000
 
-// check refuses what cannot be meant.
-func (t *Terms) check() error {
+// check gathers what cannot be meant.
+func (t *Terms) check() box.Problems {
 	if t == nil {
 		return nil
 	}
-	bad := func(path, code, got, why string) error {
-		return box.Problem{Path: "Bill." + path, Code: code, Got: got, Why: why}
+	var ps box.Problems
+	bad := func(path, code, got, why string) {
+		ps = append(ps, box.Problem{Path: "Bill." + path, Code: code, Got: got, Why: why})
 	}
-	within := func(path string, x, lo, hi float64, unit, why string) error {
+	within := func(path string, x, lo, hi float64, unit, why string) bool {
 		if x >= lo && x <= hi {
-			return nil
+			return true
 		}
-		return box.Problem{Path: "Bill." + path, Code: "range", Got: num(x), Lo: lo, Hi: hi, Unit: unit, Why: why}
+		ps = append(ps, box.Problem{Path: "Bill." + path, Code: "range", Got: num(x), Lo: lo, Hi: hi, Unit: unit, Why: why})
+		return false
 	}
-	if err := within("Waste", t.Waste, 0, 2, "", "share of boards that is bought beyond the finished parts: 0.15 is 15 %"); err != nil {
-		return err
-	}
+	within("Waste", t.Waste, 0, 2, "", "share of boards that is bought beyond the finished parts: 0.15 is 15 %")
 	if utf8.RuneCountInString(t.Currency) > 20 {
-		return bad("Currency", "long-name", fmt.Sprintf("%.40q", t.Currency), "a currency has a short name")
+		bad("Currency", "long-name", fmt.Sprintf("%.40q", t.Currency), "a currency has a short name")
 	}
-	if err := within("Prices", float64(len(t.Prices)), 0, mostPrices, "prices", "prices in a list"); err != nil {
-		return err
+	if !within("Prices", float64(len(t.Prices)), 0, mostPrices, "prices", "prices in a list") {
+		return ps
 	}
 	seen := map[string]int{}
 	for i, p := range t.Prices {
 		path := fmt.Sprintf("Prices[%d]", i)
 		if strings.TrimSpace(p.Of) == "" {
-			return bad(path+".Of", "no-name", "", "say what the price is of")
+			bad(path+".Of", "no-name", "", "say what the price is of")
 		}
 		switch p.Per {
 		case "", Piece, Metre, SquareMetre, CubicMetre:
 		default:
-			return bad(path+".Per", "unknown-value", fmt.Sprintf("%.40q", string(p.Per)), "a price is per piece, m, m2 or m3")
+			bad(path+".Per", "unknown-value", fmt.Sprintf("%.40q", string(p.Per)), "a price is per piece, m, m2 or m3")
 		}
 		for _, r := range []struct {
 			field  string
@@ -104,22 +110,21 @@ func (t *Terms) check() error {
 			unit   string
 			reason string
 		}{
-			{".Amount", p.Amount, 1e9, t.Currency, "a price is no less than 0"},
+			{".Cost", p.Cost, 1e9, t.Currency, "a price is no less than 0"},
 			{".Pack", p.Pack, 1e6, string(p.Per), "what is sold together; 0 is any amount"},
 			{".Thickness", float64(p.Thickness), 1000, "mm", "thickness of boards as sold; 0 is any"},
 			{".Width", float64(p.Width), 10000, "mm", "width of boards; 0 is any"},
 		} {
-			if err := within(path+r.field, r.x, 0, r.hi, r.unit, r.reason); err != nil {
-				return err
-			}
+			within(path+r.field, r.x, 0, r.hi, r.unit, r.reason)
 		}
 		key := strings.Join([]string{fold(p.Of), p.Size, mm(p.Thickness), mm(p.Width)}, "\x00")
 		if k, twice := seen[key]; twice {
-			return bad(path, "twice", fmt.Sprintf("%.80q", p.Of), fmt.Sprintf("Prices[%d] is of the same", k))
+			bad(path, "twice", fmt.Sprintf("%.80q", p.Of), fmt.Sprintf("Prices[%d] is of the same", k))
+			continue
 		}
 		seen[key] = i
 	}
-	return nil
+	return ps
 }
 
 // density is that of a material; 0 is not known. An impossible one is an error.
