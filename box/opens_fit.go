@@ -137,8 +137,12 @@ func (s *shell) fitHinge(w *way, o Hinged, parts []*part) {
 		r, _ := h.(RubberStrip)
 		s.sheet("rubber strip, "+num(mmOr(r.Thickness, 3))+" thick",
 			outline.Region{outline.Rectangle(0, 0, hi-lo, mmOr(r.Width, 60))}, where, why+", and it keeps the rain out of the seam")
-		rows := int(math.Ceil((hi-lo)/40)) + 1 // a nail every 40 at most (common practice)
-		s.fit(Fitting{What: "clout nail", Count: 2 * rows, Size: "2.5 x 13", Length: 13, Width: 2.5, Where: where, Why: "for the strip, in two rows"})
+		row := func(long float64) int { return int(math.Ceil(long/40-1e-9)) + 1 } // a nail every 40 at most (common practice)
+		// The part may be wider than what it hangs on: past that a nail finds no wood.
+		from, to := m.n.convex.Reach(m.along)
+		on, at := row(hi-lo), row(math.Max(0, math.Min(hi, to)-math.Max(lo, from)))
+		s.fit(Fitting{What: "clout nail", Count: on + at, Size: "2.5 x 13", Length: 13, Width: 2.5, Where: where,
+			Why: fmt.Sprintf("for the strip, in two rows: %d into %s, %d into %s", on, w.part, at, m.n.face.part)})
 	case Leather:
 		n := countOr(h.Count, 2)
 		a, b := mmOr(h.Width, 40), mmOr(h.Length, 80)
