@@ -42,7 +42,7 @@ const (
 
 // Item is one line of the list: a part, or several equal ones. Where words say
 // left, right, upper and lower, they mean the panel as one looks at its
-// machined face.
+// machined face; of work on the other face, as it lies when turned over.
 type Item struct {
 	Number   int // as in Group.Number
 	Quantity int

@@ -3,6 +3,7 @@ package bom
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"holt.example/box"
@@ -23,7 +24,11 @@ func WriteMarkdown(w io.Writer, plan *box.Plan, o Options) error {
 func (l List) markdown() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s: parts\n\n", Escape(l.Name))
-	fmt.Fprintf(&b, "%s Left, right, upper and lower mean the part as you look at its machined face.\n", l.Rule())
+	turned := ""
+	if slices.ContainsFunc(l.Items, func(it Item) bool { return it.SecondFace }) {
+		turned = " Work on the other face is placed as it lies when you have turned the part over like the page of a book."
+	}
+	fmt.Fprintf(&b, "%s Left, right, upper and lower mean the part as you look at its machined face.%s\n", l.Rule(), turned)
 	l.partsTable(&b)
 	l.edgesTable(&b)
 	l.arrisList(&b)

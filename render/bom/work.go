@@ -10,7 +10,8 @@ import (
 )
 
 // workOf copies an operation and puts it into words. Places count up from the
-// lower edge and right from the left edge of the machined face; they and the
+// lower edge and right from the left edge of the machined face, of work on the other
+// face as that lies when the part has been turned over like a page; they and the
 // sizes of openings are rounded to the step, the cuts of joints to 0.1. It also
 // returns the edge that the work is open to, -1 if none.
 func workOf(p box.Piece, op box.Op, names []string, step float64, g enterer) (Work, int) {
@@ -24,11 +25,14 @@ func workOf(p box.Piece, op box.Op, names []string, step float64, g enterer) (Wo
 	}
 	w.Removed, w.Tool = op.Removed, op.Tool
 	d := describer{p: p, op: op, names: names, step: step, open: -1, guest: g}
+	if op.Side == box.SideFar {
+		d.turnOver()
+	}
 	if op.Guest != "" {
 		d.step = math.Min(step, fine)
 	}
-	d.u0, d.u1 = reach(p.Panel.Machined, 1, 0)
-	d.v0, _ = reach(p.Panel.Machined, 0, 1)
+	d.u0, d.u1 = reach(d.p.Panel.Machined, 1, 0)
+	d.v0, _ = reach(d.p.Panel.Machined, 0, 1)
 	switch op.Kind {
 	case box.OpRebate, box.OpNotch:
 		d.atEdge(&w)
@@ -318,7 +322,7 @@ func (d describer) more() string {
 	t := ""
 	switch d.op.Side {
 	case box.SideFar:
-		t += ", on the other face"
+		t += ", on the other face, turned over"
 	case box.SideEdge:
 		if d.op.Kind == box.OpBore {
 			t += fmt.Sprintf(", its middle %s below the machined face", tenth(float64(d.op.From+d.op.To)/2))

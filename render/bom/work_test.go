@@ -42,7 +42,15 @@ func TestWorkInWords(t *testing.T) {
 		{op(box.OpOpening, box.SideThrough, 0, 14.6, outline.Rectangle(-30, 100, 30, 140)), 0.1,
 			"opening 60 wide, 40 high, through, 194.6 up, centred"},
 		{use(op(box.OpPocket, box.SideFar, 9.6, 14.6, outline.Rectangle(-30, 100, 30, 140)), box.UsePocket), 0.1,
-			"pocket 60 wide, 40 high, 5 deep, 194.6 up, centred, on the other face"},
+			"pocket 60 wide, 40 high, 5 deep, 194.6 up, centred, on the other face, turned over"},
+		// Turned over, what is 10 right of the middle is 74.6 - 10 from the left, and what is
+		// along the right edge along the left one.
+		{op(box.OpBore, box.SideFar, 4.6, 14.6, outline.Circle(outline.Point{X: 10, Y: 0}, 2)), 0.1,
+			"hole 2, 10 deep, 74.6 up, 64.6 from the left, on the other face, turned over"},
+		{joint(op(box.OpRebate, box.SideFar, 7.6, 14.6, outline.Rectangle(60, -34.6, 74.6, 266.994683)), box.Right), 0.1,
+			"rebate along the left edge, 7 deep, 14.6 wide, 40 to 341.6 up, on the other face, turned over"},
+		{op(box.OpRebate, box.SideFar, 10.6, 14.6, outline.Rectangle(-40, 350.432960, 74.6, 360.432960)), 0.1,
+			"rebate along the upper edge, 4 deep, 10 wide, 0 to 114.6 from its left end, on the other face, turned over"},
 		// The rebates of the example: 7 deep, 14.6 wide, from 40 to 375.43 of
 		// the edge (z -34.6 to 300.83).
 		{joint(op(box.OpRebate, box.SideMachined, 0, 7, outline.Rectangle(-74.6, -34.6, -60, 266.994683)), box.Right), 0.1,
