@@ -60,7 +60,7 @@ func fix(a, b *piece, s box.Seam, with FixWith, structural bool, before []Fixing
 		run := length - 2*end
 		n := 1
 		if run > 10 {
-			n = 1 + max(1, int(math.Ceil(run/float64(with.Spacing)-1e-9)))
+			n = 1 + int(math.Max(1, math.Min(mostInRow-1, math.Ceil(run/float64(with.Spacing)-1e-9))))
 		}
 		if with.count > 0 {
 			n = min(with.count, mostInRow)

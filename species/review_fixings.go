@@ -14,6 +14,11 @@ func (l *look) drive() error {
 	for _, r := range l.plan.Fixings() {
 		l.fixings = append(l.fixings, l.driven(l.plan, r, structural))
 	}
+	for i, f := range l.site.Fixings { // by the caller's own count
+		if err := f.ranges(fmt.Sprintf("Review.site.Fixings[%d]", i)); err != nil {
+			return err
+		}
+	}
 	l.fixings = append(l.fixings, l.site.Fixings...)
 	var err error
 	if l.fixed, err = CheckFixings(l.plan, l.fixings); err != nil {
