@@ -202,31 +202,38 @@ func (l *look) materials(pick func(material string) bool) []*piece {
 // plainWords say how a board was made and nothing of its wood.
 var plainWords = []string{"rough", "sawn", "unplaned", "planed", "dressed", "smooth", "untreated", "board", "boards", "solid", "dry", "seasoned", "air-dried", "wood", "timber"}
 
-// namedWood is what woodOf found.
-type namedWood struct {
+// foundWood is what woodNamed found, or why it did not.
+type foundWood struct {
 	timber.Wood
-	ok bool
+	err error
 }
 
-// woodOf is woodOf, asked once for each material: to look for a name that is not
-// there takes long.
-func (l *look) woodOf(material string) (timber.Wood, bool) {
+// woodNamed remembers what the function of this name finds: to look for a name that
+// is not there takes long.
+func (l *look) woodNamed(material string) (timber.Wood, error) {
 	w, known := l.woods[material]
 	if !known {
-		w.Wood, w.ok = woodOf(material)
+		w.Wood, w.err = woodNamed(material)
 		if l.woods == nil {
-			l.woods = map[string]namedWood{}
+			l.woods = map[string]foundWood{}
 		}
 		l.woods[material] = w
 	}
-	return w.Wood, w.ok
+	return w.Wood, w.err
 }
 
-// woodOf is the wood that a material names, whatever else it says of the boards.
-func woodOf(material string) (timber.Wood, bool) {
-	w, err := timber.Get(material)
-	if err == nil {
-		return w, true
+// woodOf is woodNamed for those who do not ask why.
+func (l *look) woodOf(material string) (timber.Wood, bool) {
+	w, err := l.woodNamed(material)
+	return w, err == nil
+}
+
+// woodNamed is the wood that a material names, whatever else it says of the boards.
+// The error is that of timber.Get for the whole of it.
+func woodNamed(material string) (timber.Wood, error) {
+	w, whole := timber.Get(material)
+	if whole == nil {
+		return w, nil
 	}
 	var rest []string
 	for _, x := range strings.Fields(material) {
@@ -235,16 +242,16 @@ func woodOf(material string) (timber.Wood, bool) {
 		}
 	}
 	name := strings.Join(rest, " ")
-	if w, err = timber.Get(name); err == nil {
-		return w, true
+	if w, err := timber.Get(name); err == nil {
+		return w, nil
 	}
 	// A name that the tables part by place, "Douglas-fir, coast": the first will do.
 	for _, w := range timber.Woods() {
 		if first, _, ok := strings.Cut(w.Name, ","); ok && near.Fold(first) == near.Fold(name) {
-			return w, true
+			return w, nil
 		}
 	}
-	return timber.Wood{}, false
+	return timber.Wood{}, whole
 }
 
 // hasWord says that a text has one of the words, as a whole word.

@@ -30,11 +30,13 @@ type PartWeight struct {
 // density is that of the board where it states one, else that of the wood its
 // material names, at 12 % moisture content. A nil plan, a density that is none
 // and a material of unknown density are a box.Problem; see timber.Get for the
-// names of woods.
-func Weigh(plan *box.Plan) (Weight, error) { return weigh(plan, 0) }
+// names of woods, beside which the material may say how the board was made: "rough
+// sawn white oak".
+func Weigh(plan *box.Plan) (Weight, error) { return weigh(plan, &look{}, 0) }
 
-// weigh takes a density for the parts of which none is known, 0 for none.
-func weigh(plan *box.Plan, unknown float64) (Weight, error) {
+// weigh takes a density for the parts of which none is known, 0 for none, and finds
+// woods with a look, which remembers them.
+func weigh(plan *box.Plan, l *look, unknown float64) (Weight, error) {
 	var w Weight
 	if plan == nil {
 		return w, box.Problem{Path: "Weigh.plan", Code: "nil-plan", Why: "there is no plan to weigh: resolve the design first"}
@@ -43,7 +45,7 @@ func weigh(plan *box.Plan, unknown float64) (Weight, error) {
 	for _, q := range plan.Pieces() {
 		p := PartWeight{Part: q.Part, Density: q.Board.Density}
 		if p.Density == 0 {
-			wood, err := timber.Get(q.Board.Material)
+			wood, err := l.woodNamed(q.Board.Material)
 			d, ok := wood.Density()
 			if !ok && unknown > 0 {
 				d, ok, err = timber.Figure{Value: unknown}, true, nil

@@ -68,11 +68,11 @@ func (m Mounting) Hang(plan *box.Plan) (Hung, error) {
 	if err != nil {
 		return Hung{}, err
 	}
-	w, err := weigh(plan, heaviest())
+	l, err := survey(plan, Preset{}, Site{})
 	if err != nil {
 		return Hung{}, err
 	}
-	l, err := survey(plan, Preset{}, Site{})
+	w, err := weigh(plan, l, heaviest())
 	if err != nil {
 		return Hung{}, err
 	}
