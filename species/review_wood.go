@@ -277,9 +277,16 @@ func has(s string, words ...string) bool {
 
 func treated(l *look, r Rule) []box.Finding {
 	return l.named(r, func(m string) bool {
+		m = harmless.Replace(m)
 		return has(m, "treated", "creosote", "tanalised", "impregnated") && !has(m, "untreated", "not treated")
 	})
 }
+
+// harmless leaves out what wood is treated with that leaves nothing in it, or plain
+// oil; what else a name says still counts.
+var harmless = strings.NewReplacer(
+	"heat-treated", "", "heat treated", "", "thermally-treated", "", "thermally treated", "",
+	"thermo-treated", "", "thermo treated", "", "thermotreated", "", "oil-treated", "", "oil treated", "")
 
 func sheet(l *look, r Rule) []box.Finding {
 	return l.named(r, func(m string) bool {
