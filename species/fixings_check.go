@@ -109,10 +109,10 @@ func (f Fixing) check(ends bool) []box.Finding {
 	case f.flat(): // no edge, and no end, is near
 	case f.Structural:
 		l := timber.DistancesFor(f.With.Pilot > 0, f.sheet)
-		if edge := float64(f.Edge)/2 - math.Abs(float64(f.Off)); edge < l.Edge*d-tiny {
+		if edge := float64(f.Edge)/2 - math.Abs(float64(f.Off)); edge < float64(l.Edge*d)-tiny {
 			add("edge-"+pilot, edge/d, l.Edge, math.Inf(1), "d", fmt.Sprintf("%s mm to the edge, %s needed", tenth(edge), tenth(l.Edge*d)))
 		}
-		if end := float64(f.End); ends && end < l.End*d-tiny {
+		if end := float64(f.End); ends && end < float64(l.End*d)-tiny {
 			add("end-"+pilot, end/d, l.End, math.Inf(1), "d", fmt.Sprintf("%s mm to the end, %s needed", tenth(end), tenth(l.End*d)))
 		}
 	case f.With.Pilot == 0:

@@ -83,7 +83,7 @@ func movement(l *look, r Rule) []box.Finding {
 			continue
 		}
 		across, _ := p.across()
-		have := math.Abs(across.X)*(p.max.X-p.min.X) + math.Abs(across.Y)*(p.max.Y-p.min.Y) + math.Abs(across.Z)*(p.max.Z-p.min.Z)
+		have := float64(math.Abs(across.X)*(p.max.X-p.min.X)) + float64(math.Abs(across.Y)*(p.max.Y-p.min.Y)) + float64(math.Abs(across.Z)*(p.max.Z-p.min.Z))
 		need := swells(have, l.site.swing())
 		if play >= need-tiny {
 			continue

@@ -227,7 +227,7 @@ func usual(hole float64, held box.MM) Fastener {
 		if float64(s.Diameter) > hole+tiny {
 			continue
 		}
-		if best.Length == 0 || s.Diameter == best.Diameter && s.Length >= max(held*5/2, held+7*s.Diameter) {
+		if best.Length == 0 || s.Diameter == best.Diameter && s.Length >= max(held*5/2, held+box.MM(7*s.Diameter)) {
 			best = s
 		}
 	}
