@@ -30,5 +30,10 @@ func (f Fixing) ranges(path string) error {
 			}
 		}
 	}
+	for _, x := range []float64{f.Into.X, f.Into.Y, f.Into.Z} {
+		if !(math.Abs(x) <= farthest) {
+			return box.Problem{Path: path + ".Into", Code: "range", Got: num(x), Lo: -farthest, Hi: farthest, Why: "this is no direction"}
+		}
+	}
 	return nil
 }

@@ -32,6 +32,7 @@ func TestFixingNumbers(t *testing.T) {
 		{"Off", func(f *Fixing) { f.Off = -inf }},
 		{"Places[1]", func(f *Fixing) { f.Places = append(f.Places, box.Place{Z: nan}) }},
 		{"Places[0]", func(f *Fixing) { f.Places[0].X = -inf }},
+		{"Into", func(f *Fixing) { f.Into.Z = math.NaN() }},
 		{"", func(f *Fixing) { f.Off = -1 }}, // either side of the middle
 		{"", func(f *Fixing) { f.Held, f.Edge, f.End = 0, 0, 0 }},
 	} {

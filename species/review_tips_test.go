@@ -9,7 +9,9 @@ import (
 // TestTipsStrip: a strip is under the nails that follow it, and under no others: 13 go
 // through 3 of strip and 11 of roof, 14, and through the roof alone they do not.
 func TestTipsStrip(t *testing.T) {
-	l, err := survey(resolve(t, good().With(func(d *box.Design) { d.Boards[box.AllRoof] = box.Board{Thickness: 11, Material: "exterior plywood", Grain: box.GrainNone} })), MustGet("great_tit"), Site{})
+	l, err := survey(resolve(t, good().With(func(d *box.Design) {
+		d.Boards[box.AllRoof] = box.Board{Thickness: 11, Material: "exterior plywood", Grain: box.GrainNone}
+	})), MustGet("great_tit"), Site{})
 	if err != nil {
 		t.Fatal(err)
 	}

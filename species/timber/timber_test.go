@@ -127,7 +127,7 @@ func TestTwoWaysToMovement(t *testing.T) {
 			t.Errorf("S = %v: %v and %v", s, a, b)
 		}
 	}
-	// The example of the brief: 150 mm across the grain, 4 %, at 0.25 % per 1 %:
+	// A floor of 150 mm across the grain in European softwood, 0.25 % per 1 %, by 4 %:
 	// 150 x 0.0025 x 4 = 1.5.
 	if m, _ := Movement(150, EuropeanSoftwoodPerCent/100, 12, 16); math.Abs(float64(m)-1.5) > 1e-12 {
 		t.Errorf("%v", m)
