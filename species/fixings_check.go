@@ -25,6 +25,11 @@ func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 	if err != nil {
 		return nil, err
 	}
+	return l.checkFixings(plan, fixings)
+}
+
+// checkFixings is CheckFixings on what is surveyed already.
+func (l *look) checkFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 	var out []box.Finding
 	rusts := map[box.Part]bool{}
 	for i, f := range fixings {

@@ -23,11 +23,11 @@ func (l *look) drive() error {
 	}
 	l.fixings = append(l.fixings, l.site.Fixings...)
 	var err error
-	if l.fixed, err = CheckFixings(l.plan, l.fixings); err != nil {
+	if l.fixed, err = l.checkFixings(l.plan, l.fixings); err != nil {
 		return err
 	}
 	l.fixed = append(l.fixed, l.structural()...)
-	hung, err := CheckMounting(l.plan, l.site.Mounting)
+	hung, err := l.checkMounting(l.site.Mounting)
 	l.fixed = append(l.fixed, hung...)
 	return err
 }

@@ -64,11 +64,17 @@ func (m Mounting) Hang(plan *box.Plan) (Hung, error) {
 	if plan == nil {
 		return Hung{}, box.Problem{Path: "Mounting.plan", Code: "nil-plan", Why: "there is no plan to hang: resolve the design first"}
 	}
-	gravity, err := m.check()
+	l, err := survey(plan, Preset{}, Site{})
 	if err != nil {
 		return Hung{}, err
 	}
-	l, err := survey(plan, Preset{}, Site{})
+	return l.hang(m)
+}
+
+// hang is Mounting.Hang on what is surveyed already.
+func (l *look) hang(m Mounting) (Hung, error) {
+	plan := l.plan
+	gravity, err := m.check()
 	if err != nil {
 		return Hung{}, err
 	}
@@ -267,10 +273,21 @@ func (h *Hung) strength() (err error) {
 // but for that.
 func CheckMounting(plan *box.Plan, m Mounting) ([]box.Finding, error) {
 	h, err := m.Hang(plan)
+	return h.orNone(err)
+}
+
+// checkMounting is CheckMounting on what is surveyed already.
+func (l *look) checkMounting(m Mounting) ([]box.Finding, error) {
+	h, err := l.hang(m)
+	return h.orNone(err)
+}
+
+// orNone are the findings, none of what does not hang by holes.
+func (h Hung) orNone(err error) ([]box.Finding, error) {
+	if p, ok := err.(box.Problem); ok && p.Code == "no-mounting" {
+		return nil, nil
+	}
 	if err != nil {
-		if p, ok := err.(box.Problem); ok && p.Code == "no-mounting" {
-			return nil, nil
-		}
 		return nil, err
 	}
 	return h.Findings(), nil
