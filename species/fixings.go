@@ -93,7 +93,9 @@ type FixWith struct {
 	count int // what a seam says of their number; 0 is nothing
 }
 
-// Fixing is a row of like fasteners through one part into the edge of another.
+// Fixing is a row of like fasteners through one part into the edge of another. One
+// made by hand with a size that is none, or of more than ten metres, is a box.Problem
+// (range) wherever it is looked at.
 type Fixing struct {
 	Over, Under box.Part // through Over into Under
 	Joint       string

@@ -15,8 +15,7 @@ import (
 // steel in woods that attack plain steel. The codes are fixing-small, edge-pre,
 // edge-nopre, end-pre, end-nopre, fastener-length, fastener-endgrain, points and
 // rust. Held and Edge of a fixing made by hand may be left 0: they are measured.
-// A fixing between parts that the plan does not have, and one of a number that is
-// none or of more than ten metres, is a box.Problem.
+// A fixing between parts that the plan does not have is a box.Problem.
 func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 	if plan == nil {
 		return nil, box.Problem{Path: "CheckFixings.plan", Code: "nil-plan", Why: "there is no plan to look at: resolve the design first"}

@@ -30,13 +30,17 @@ type PartWeight struct {
 // density is that of the board where it states one, else that of the wood its
 // material names, at 12 % moisture content. A nil plan, a density that is none
 // and a material of unknown density are a box.Problem; see timber.Get for the
-// names of woods, beside which the material may say how the board was made: "rough
-// sawn white oak".
-func Weigh(plan *box.Plan) (Weight, error) { return weigh(plan, &look{}, 0) }
+// names of woods.
+func Weigh(plan *box.Plan) (Weight, error) { return weigh(plan, 0) }
 
-// weigh takes a density for the parts of which none is known, 0 for none, and finds
-// woods with a look, which remembers them.
-func weigh(plan *box.Plan, l *look, unknown float64) (Weight, error) {
+// weigh takes a density for the parts of which none is known, 0 for none.
+func weigh(plan *box.Plan, unknown float64) (Weight, error) {
+	l := &look{}
+	return l.weigh(plan, unknown)
+}
+
+// weigh finds woods with the look, which remembers them.
+func (l *look) weigh(plan *box.Plan, unknown float64) (Weight, error) {
 	var w Weight
 	if plan == nil {
 		return w, box.Problem{Path: "Weigh.plan", Code: "nil-plan", Why: "there is no plan to weigh: resolve the design first"}

@@ -78,7 +78,7 @@ func (l *look) hang(m Mounting) (Hung, error) {
 	if err != nil {
 		return Hung{}, err
 	}
-	w, err := weigh(plan, l, heaviest())
+	w, err := l.weigh(plan, heaviest())
 	if err != nil {
 		return Hung{}, err
 	}
