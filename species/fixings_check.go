@@ -40,7 +40,7 @@ func (l *look) checkFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, er
 			if !ok {
 				return nil, box.Problem{Path: fmt.Sprintf("fixings[%d]", i), Code: "unknown-part", Got: fmt.Sprintf("%.80q", string(p)), Why: "the plan has no such part"}
 			}
-			if w, err := l.woodNamed(q.Board.Material); err == nil && w.Corrosive() && !f.With.Stainless && !rusts[p] {
+			if w, ok := l.woodOf(q.Board.Material); ok && w.Corrosive() && !f.With.Stainless && !rusts[p] {
 				rusts[p] = true
 				r, _ := RuleOf("rust")
 				g := r.finding(p, box.Place{}, math.NaN())

@@ -199,59 +199,50 @@ func (l *look) materials(pick func(material string) bool) []*piece {
 	return out
 }
 
-// plainWords say how a board was made and nothing of its wood.
-var plainWords = []string{"rough", "sawn", "unplaned", "planed", "dressed", "smooth", "untreated", "board", "boards", "solid", "dry", "seasoned", "air-dried", "wood", "timber"}
-
-// foundWood is what woodNamed found, or why it did not.
+// foundWood is the wood of a material, or why there is none; like is one that will do
+// for what does not depend on the place that it grew in.
 type foundWood struct {
 	timber.Wood
-	err error
+	err  error
+	like bool
 }
 
-// woodNamed remembers what the function of this name finds: to look for a name that
-// is not there takes long.
+// woodNamed is timber.Get, asked once for each material: to look for a name that is
+// not there takes long.
 func (l *look) woodNamed(material string) (timber.Wood, error) {
-	w, known := l.woods[material]
-	if !known {
-		w.Wood, w.err = woodNamed(material)
-		if l.woods == nil {
-			l.woods = map[string]foundWood{}
-		}
-		l.woods[material] = w
+	w := l.found(material)
+	if w.err != nil {
+		return timber.Wood{}, w.err
 	}
-	return w.Wood, w.err
+	return w.Wood, nil
 }
 
-// woodOf is woodNamed for those who do not ask why.
+// woodOf is woodNamed, or of a name that the tables part by place, "Douglas-fir,
+// coast", the first. What is weighed is not guessed so.
 func (l *look) woodOf(material string) (timber.Wood, bool) {
-	w, err := l.woodNamed(material)
-	return w, err == nil
+	w := l.found(material)
+	return w.Wood, w.err == nil || w.like
 }
 
-// woodNamed is the wood that a material names, whatever else it says of the boards.
-// The error is that of timber.Get for the whole of it.
-func woodNamed(material string) (timber.Wood, error) {
-	w, whole := timber.Get(material)
-	if whole == nil {
-		return w, nil
+func (l *look) found(material string) foundWood {
+	w, known := l.woods[material]
+	if known {
+		return w
 	}
-	var rest []string
-	for _, x := range strings.Fields(material) {
-		if !slices.Contains(plainWords, strings.Trim(lower(x), ",;")) {
-			rest = append(rest, x)
+	if w.Wood, w.err = timber.Get(material); w.err != nil {
+		name := near.Fold(near.Wood(material))
+		for _, x := range timber.Woods() {
+			if first, _, ok := strings.Cut(x.Name, ","); ok && near.Fold(first) == name {
+				w.Wood, w.like = x, true
+				break
+			}
 		}
 	}
-	name := strings.Join(rest, " ")
-	if w, err := timber.Get(name); err == nil {
-		return w, nil
+	if l.woods == nil {
+		l.woods = map[string]foundWood{}
 	}
-	// A name that the tables part by place, "Douglas-fir, coast": the first will do.
-	for _, w := range timber.Woods() {
-		if first, _, ok := strings.Cut(w.Name, ","); ok && near.Fold(first) == near.Fold(name) {
-			return w, nil
-		}
-	}
-	return timber.Wood{}, whole
+	l.woods[material] = w
+	return w
 }
 
 // hasWord says that a text has one of the words, as a whole word.

@@ -19,7 +19,7 @@ func PlanSources(plan *box.Plan) []cite.Source {
 		if p.Board.Density != 0 {
 			continue
 		}
-		if w, ok := l.woodOf(p.Board.Material); ok {
+		if w, err := l.woodNamed(p.Board.Material); err == nil {
 			if d, ok := w.Density(); ok {
 				keys = append(keys, d.Source)
 			}

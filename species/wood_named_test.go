@@ -41,6 +41,14 @@ func TestWoodFoundAlike(t *testing.T) {
 	if !rusts(plain) || !rusts(said) {
 		t.Errorf("rust: %v and %v", rusts(plain), rusts(said))
 	}
+	// A name that the tables part by place will do for what rots, not for a mass.
+	fir := of("rough sawn Douglas-fir")
+	if w, ok := (&look{}).woodOf("rough sawn Douglas-fir"); !ok || w.Key != "douglas-fir-coast" {
+		t.Errorf("%s, %v", w.Key, ok)
+	}
+	if _, err := Weigh(fir); err == nil || len(PlanSources(fir)) != 0 {
+		t.Errorf("%v, %v", err, PlanSources(fir))
+	}
 	// What is no wood says so of all that was asked for.
 	if _, err := (&look{}).woodNamed("rough sawn moonwood"); err == nil || err.(*timber.UnknownError).Got != "rough sawn moonwood" {
 		t.Error(err)

@@ -159,12 +159,13 @@ func TestGetWood(t *testing.T) {
 		"scots-pine": "scots-pine", "Scots Pine": "scots-pine", "European redwood": "scots-pine", "Pinus sylvestris": "scots-pine",
 		"quercus petraea": "european-oak", "Robinia": "black-locust", "Douglas-fir, coast": "douglas-fir-coast", "Pseudotsuga menziesii": "douglas-fir-coast",
 		"Redwood": "redwood", "tulipwood": "yellow-poplar",
+		"rough sawn white oak": "white-oak", "Scots pine, planed": "scots-pine", "solid Robinia boards": "black-locust",
 	} {
 		if w, err := Get(name); err != nil || w.Key != key {
 			t.Errorf("Get(%q) = %s, %v; want %s", name, w.Key, err, key)
 		}
 	}
-	for got, want := range map[string]string{"scotspine": "Scots pine", "european lrach": "European larch", "ceder": "", "": "", "\x00": ""} {
+	for got, want := range map[string]string{"scotspine": "Scots pine", "european lrach": "European larch", "ceder": "", "rough sawn european lrach": "European larch", "sawn boards": "", "": "", "\x00": ""} {
 		_, err := Get(got)
 		var u *UnknownError
 		if !errors.As(err, &u) || u.What != "wood" {
