@@ -165,8 +165,12 @@ func fixingBreaks() []breach {
 		{"thick for the edge", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(5, 60, 3.5)}), "edge-pre into-edge"},
 		{"screws that hardly go in", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(3, 40, 2)}), "fastener-length screw-penetration"}, // 20 / 3 = 6.7
 		// 50 - 20 = 30 are 12 d of a nail of 2.5: too little in light wood, enough in dense.
-		{"nails not deep enough in light wood", "great_tit", func(d *box.Design) { d.Boards[box.Floor] = box.Board{Thickness: 20, Material: "western redcedar", Grain: box.GrainUp} }, with(Fixing{Structural: true, End: 60, Edge: 40, With: nail(2.5, 50, 2)}), "movement rust nail-penetration"},
-		{"nails as deep in dense wood", "great_tit", func(d *box.Design) { d.Boards[box.Floor] = box.Board{Thickness: 20, Material: "robinia", Grain: box.GrainUp} }, with(Fixing{Structural: true, End: 60, Edge: 40, With: nail(2.5, 50, 2)}), "movement"},
+		{"nails not deep enough in light wood", "great_tit", func(d *box.Design) {
+			d.Boards[box.Floor] = box.Board{Thickness: 20, Material: "western redcedar", Grain: box.GrainUp}
+		}, with(Fixing{Structural: true, End: 60, Edge: 40, With: nail(2.5, 50, 2)}), "movement rust nail-penetration"},
+		{"nails as deep in dense wood", "great_tit", func(d *box.Design) {
+			d.Boards[box.Floor] = box.Board{Thickness: 20, Material: "robinia", Grain: box.GrainUp}
+		}, with(Fixing{Structural: true, End: 60, Edge: 40, With: nail(2.5, 50, 2)}), "movement"},
 		{"nails that hardly go in", "great_tit", none, with(Fixing{Structural: true, End: 60, With: nail(3, 45, 2.4)}), "fastener-length nail-penetration"}, // 25 / 3 = 8.3
 	}
 }
