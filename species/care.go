@@ -4,8 +4,10 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
+	"holt.example/box"
 	"holt.example/species/cite"
 )
 
@@ -13,12 +15,15 @@ import (
 // high to hang it and which way it faces, what to do before it goes up, when and
 // how it is cleaned, the law, safety, and the sources used. It says what is
 // published; where nothing is, it says so. The site adds what is known of the
-// place, and may be zero. A preset that is empty or
-// of no region is a box.Problem, any other error the
+// place, and may be zero. A preset that is empty or of no region, and a site that
+// cannot be, are a box.Problem, and nothing is written; any other error is the
 // writer's.
 func WriteCare(w io.Writer, animal Preset, site Site) error {
 	if err := animal.check("WriteCare.animal"); err != nil {
 		return err
+	}
+	if err := site.check(); err != nil {
+		return asCare(err)
 	}
 	s := sheetOf{Writer: bufio.NewWriter(w), animal: animal, keys: animal.Sources}
 	fmt.Fprintf(s, "# Care of a box for %s\n\n", escape(animal.Common))
@@ -44,6 +49,27 @@ func WriteCare(w io.Writer, animal Preset, site Site) error {
 	s.rules("safety-owner", "safety-children")
 	writeUsed(s.Writer, sourcesOf(s.keys))
 	return s.Flush()
+}
+
+// asCare is what is wrong with a site, by the path of WriteCare.
+func asCare(err error) error {
+	own := func(p box.Problem) box.Problem {
+		if rest, ok := strings.CutPrefix(p.Path, "Review."); ok {
+			p.Path = "WriteCare." + rest
+		}
+		return p
+	}
+	switch e := err.(type) {
+	case box.Problem:
+		return own(e)
+	case box.Problems:
+		e = slices.Clone(e)
+		for i := range e {
+			e[i] = own(e[i])
+		}
+		return e
+	}
+	return err
 }
 
 // sheetOf is a care sheet being written.

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"unicode"
 
 	"holt.example/box"
 	"holt.example/species/cite"
@@ -145,15 +146,14 @@ func at(f box.Finding) string {
 	return " " + plain(string(f.Part))
 }
 
-// plain keeps text on one line, without control characters.
+// plain makes text fit for one line: what would end it, hide in it or turn the
+// direction of writing becomes a space, bytes that are not UTF-8 the replacement
+// character.
 func plain(s string) string {
 	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n' || r == '\r' || r == '\t' || r == '\u2028' || r == '\u2029':
+		if unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control) {
 			return ' '
-		case r < 0x20 || r >= 0x7f && r < 0xa0:
-			return -1
 		}
 		return r
-	}, s)
+	}, strings.ToValidUTF8(s, "\uFFFD"))
 }

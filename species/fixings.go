@@ -93,7 +93,9 @@ type FixWith struct {
 	count int // what a seam says of their number; 0 is nothing
 }
 
-// Fixing is a row of like fasteners through one part into the edge of another.
+// Fixing is a row of like fasteners through one part into the edge of another. One
+// made by hand with a size that is none, or of more than ten metres, is a box.Problem
+// (range) wherever it is looked at.
 type Fixing struct {
 	Over, Under box.Part // through Over into Under
 	Joint       string
@@ -130,9 +132,10 @@ func (f Fixing) String() string {
 	return fmt.Sprintf("%d x %s through %s into the %s of %s", len(f.Places), f.With, f.Over, grain, f.Under)
 }
 
-// Row is the fixing as a design carries it, with its holes: a screw clears the part
-// held by half a millimetre and bites in its pilot hole (common practice), a nail
-// has its pilot hole in both parts. A fastener without a pilot hole has none.
+// Row is the fixing as a design carries it, with its holes, at each pair of Right
+// and Up: a screw clears the part held by half a millimetre and bites in its pilot
+// hole (common practice), a nail has its pilot hole in both parts. A fastener
+// without a pilot hole has none.
 func (f Fixing) Row() box.Fixing {
 	r := box.Fixing{Over: f.Over, Under: f.Under, What: f.With.Kind, Diameter: f.With.Diameter, Length: f.With.Length, From: f.From, Slant: f.Slant}
 	if f.With.Stainless {
@@ -144,7 +147,7 @@ func (f Fixing) Row() box.Fixing {
 			r.Hole = f.With.Diameter + 0.5
 		}
 	}
-	for i := range f.Right {
+	for i := range min(len(f.Right), len(f.Up)) {
 		r.At = append(r.At, box.Anchor{Right: f.Right[i], Up: f.Up[i]})
 	}
 	return r
@@ -256,7 +259,7 @@ func (w FixWith) of(h joints.Hold) FixWith {
 			w.Fasteners = said
 		}
 	}
-	if h.Spacing > 0 {
+	if h.Spacing >= 10 { // as in FixWith
 		w.Spacing = h.Spacing
 	}
 	w.count = h.Count

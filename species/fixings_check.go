@@ -29,15 +29,23 @@ func CheckFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 	if err != nil {
 		return nil, err
 	}
+	return l.checkFixings(plan, fixings)
+}
+
+// checkFixings is CheckFixings on what is surveyed already.
+func (l *look) checkFixings(plan *box.Plan, fixings []Fixing) ([]box.Finding, error) {
 	var out []box.Finding
 	rusts := map[box.Part]bool{}
 	for i, f := range fixings {
+		if err := f.ranges(fmt.Sprintf("fixings[%d]", i)); err != nil {
+			return nil, err
+		}
 		for _, p := range []box.Part{f.Over, f.Under} {
 			q, ok := plan.Piece(p)
 			if !ok {
 				return nil, box.Problem{Path: fmt.Sprintf("fixings[%d]", i), Code: "unknown-part", Got: fmt.Sprintf("%.80q", string(p)), Why: "the plan has no such part"}
 			}
-			if w, err := timber.Get(q.Board.Material); err == nil && w.Corrosive() && !f.With.Stainless && !rusts[p] {
+			if w, ok := l.woodOf(q.Board.Material); ok && w.Corrosive() && !f.With.Stainless && !rusts[p] {
 				rusts[p] = true
 				r, _ := RuleOf("rust")
 				g := r.finding(p, box.Place{}, math.NaN())
@@ -128,10 +136,10 @@ func (f Fixing) check(ends bool) []box.Finding {
 	case f.flat(): // no edge, and no end, is near
 	case f.Structural:
 		l := timber.DistancesFor(f.With.Pilot > 0, f.sheet)
-		if edge := float64(f.Edge)/2 - math.Abs(float64(f.Off)); edge < l.Edge*d-tiny {
+		if edge := float64(f.Edge)/2 - math.Abs(float64(f.Off)); edge < float64(l.Edge*d)-tiny {
 			add("edge-"+pilot, edge/d, l.Edge, math.Inf(1), "d", fmt.Sprintf("%s mm to the edge, %s needed", tenth(edge), tenth(l.Edge*d)))
 		}
-		if end := float64(f.End); ends && end < l.End*d-tiny {
+		if end := float64(f.End); ends && end < float64(l.End*d)-tiny {
 			add("end-"+pilot, end/d, l.End, math.Inf(1), "d", fmt.Sprintf("%s mm to the end, %s needed", tenth(end), tenth(l.End*d)))
 		}
 	case f.With.Pilot == 0:

@@ -30,9 +30,9 @@ func (p *piece) wood(q *piece, from box.CutSide) float64 {
 	return out
 }
 
-// clear is the least wood, in mm, between two fasteners, and round a fastener to
+// apart is the least wood, in mm, between two fasteners, and round a fastener to
 // an opening (common practice).
-const clear = 3
+const apart = 3
 
 // blocked says that a fastener would meet an earlier one, or an opening of either
 // part, or would miss the part it should hold.
@@ -45,12 +45,12 @@ func (f *Fixing) blocked(a, b *piece, p, into solid.Vec, pass float64, before []
 		w := solid.Vec{X: o.Into.X, Y: o.Into.Y, Z: o.Into.Z}
 		for _, at := range o.Places {
 			h := vecOf(at)
-			if between(head, tip, h, h.Add(w.Scale(float64(o.With.Length)))) < float64(f.With.Diameter+o.With.Diameter)/2+clear {
+			if between(head, tip, h, h.Add(w.Scale(float64(o.With.Length)))) < float64(f.With.Diameter+o.With.Diameter)/2+apart {
 				return true
 			}
 		}
 	}
-	r := float64(f.With.Diameter)/2 + clear
+	r := float64(f.With.Diameter)/2 + apart
 	for _, v := range []solid.Vec{head, p} {
 		at := a.Home.In(v)
 		if a.opens(at, r) || a.misses(at, float64(f.With.Diameter)/2+1) || a.jointed(at, float64(f.With.Diameter)/2+0.5, b.Part) {

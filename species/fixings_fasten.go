@@ -129,7 +129,7 @@ func (l *look) driven(plan *box.Plan, r box.FixingRow, structural bool) Fixing {
 		ends = math.Min(ends, end)
 	}
 	if !math.IsInf(ends, 0) {
-		f.End = tidy(ends)
+		f.End = max(0, tidy(ends)) // one past the end of the seam is at it
 	}
 	for i, p := range r.Places {
 		at := a.Home.In(vecOf(p))

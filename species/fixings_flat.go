@@ -98,7 +98,7 @@ func spread(r outline.Box, n int, spacing float64) []outline.Point {
 	}
 	end := math.Min(15, long/4)
 	if n == 0 {
-		n = 2 + int(math.Max(0, math.Ceil((long-2*end)/spacing-1e-9)-1))
+		n = 2 + int(math.Max(0, math.Min(mostInRow, math.Ceil((long-2*end)/spacing-1e-9)-1)))
 	}
 	n = min(n, mostInRow)
 	lines := []float64{wide / 2}

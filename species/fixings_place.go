@@ -60,7 +60,7 @@ func fix(a, b *piece, s box.Seam, with FixWith, structural bool, before []Fixing
 		run := length - 2*end
 		n := 1
 		if run > 10 {
-			n = 1 + max(1, int(math.Ceil(run/float64(with.Spacing)-1e-9)))
+			n = 1 + int(math.Max(1, math.Min(mostInRow-1, math.Ceil(run/float64(with.Spacing)-1e-9))))
 		}
 		if with.count > 0 {
 			n = min(with.count, mostInRow)
@@ -113,7 +113,7 @@ func choose(f Fixing, from []Fastener, c float64) (x Fastener, good bool) {
 	keeps := func(x Fastener) bool {
 		try := f
 		try.With, try.End = x, box.MM(math.Inf(1))
-		return float64(x.Length-f.Held)*math.Abs(c)+float64(x.Diameter)/2+1 <= float64(f.Edge)/2 && len(try.check(false)) == 0
+		return float64(float64(x.Length-f.Held)*math.Abs(c))+float64(x.Diameter)/2+1 <= float64(f.Edge)/2 && len(try.check(false)) == 0
 	}
 	for _, x := range list {
 		if (x.Diameter <= 4 || f.Structural) && keeps(x) {
@@ -135,11 +135,11 @@ func choose(f Fixing, from []Fastener, c float64) (x Fastener, good bool) {
 		in := float64(x.Length - f.Held)
 		switch {
 		case in > f.deep-2:
-		case float64(x.Length) < f.multiple()*float64(f.Held)-tiny:
+		case float64(x.Length) < float64(f.multiple()*float64(f.Held))-tiny:
 			if best.Length == 0 || in > float64(best.Length-f.Held) && x.Diameter == best.Diameter {
 				best = x
 			}
-		case best.Length == 0 || float64(best.Length) < f.multiple()*float64(f.Held)-tiny || x.Diameter == best.Diameter && x.Length < best.Length:
+		case best.Length == 0 || float64(best.Length) < float64(f.multiple()*float64(f.Held))-tiny || x.Diameter == best.Diameter && x.Length < best.Length:
 			best = x
 		}
 	}

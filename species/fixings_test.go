@@ -203,7 +203,7 @@ func TestFixingsClear(t *testing.T) {
 					for _, q := range g.Places {
 						a, b := vecOf(p), vecOf(q)
 						d := between(a, a.Add(dir(f.Into).Scale(float64(f.With.Length))), b, b.Add(dir(g.Into).Scale(float64(g.With.Length))))
-						if d < float64(f.With.Diameter+g.With.Diameter)/2+clear-1e-3 {
+						if d < float64(f.With.Diameter+g.With.Diameter)/2+apart-1e-3 {
 							t.Errorf("%s: %s and %s are %v apart", name, f, g, d)
 						}
 					}

@@ -21,7 +21,7 @@ type look struct {
 	fittings             []box.Fitting
 	wholes               []box.Whole          // the made-up parts
 	strips               []piece              // as they are cut; without planes and corners
-	woods                map[string]namedWood // by material, as far as asked for
+	woods                map[string]foundWood // by material, as far as asked for
 	fixings              []Fixing             // of the plan and the site
 	fixed                []box.Finding        // what is wrong with them, and with what it hangs by
 	width, depth, height float64              // inside

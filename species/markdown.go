@@ -187,20 +187,14 @@ func monthWords(m []int) string {
 	return strings.Join(words, ", ")
 }
 
-// escape makes text harmless in a cell or line of Markdown.
+// escape makes text fit for one line, and harmless in a cell or line of Markdown.
 func escape(s string) string {
 	var b strings.Builder
-	for _, r := range s {
-		switch {
-		case r == '\n' || r == '\r' || r == '\t':
-			b.WriteByte(' ')
-		case r < 0x20 || r == 0x7f:
-		case strings.ContainsRune("\\`*_|[]<>#&", r):
+	for _, r := range plain(s) {
+		if strings.ContainsRune("\\`*_|[]<>#&", r) {
 			b.WriteByte('\\')
-			b.WriteRune(r)
-		default:
-			b.WriteRune(r)
 		}
+		b.WriteRune(r)
 	}
 	return b.String()
 }

@@ -7,6 +7,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"holt.example/box"
 )
@@ -74,6 +75,19 @@ func TestFindingsTextAndMarkdown(t *testing.T) {
 		if n := strings.Count(line, "|") - strings.Count(line, "\\|"); strings.HasPrefix(line, "|") && n != 8 {
 			t.Errorf("%d bars: %s", n, line)
 		}
+	}
+	// Names that end a line, turn the writing, hide in it, or are no UTF-8.
+	hostile := []box.Finding{{Code: "x\u0085", Part: "free/\u202eab\u2066", Why: "of \"oak\u2028\u200f\u061c\" \xff\x07", Sources: []string{"a\u2029b"}}}
+	b.Reset()
+	m.Reset()
+	if err := errors.Join(WriteFindings(&b, hostile), WriteFindingsMarkdown(&m, hostile)); err != nil {
+		t.Fatal(err)
+	}
+	if want := "advice [x ] free/ ab : of \"oak   \" \uFFFD  (a b)\n"; b.String() != want {
+		t.Errorf("%q, want %q", b.String(), want)
+	}
+	if got := m.String(); strings.ContainsAny(got, "\u0085\u202e\u2066\u2028\u200f\u061c\u2029\x07") || !strings.Contains(got, "| free/ ab  |") || !utf8.ValidString(got) {
+		t.Errorf("%q", got)
 	}
 	b.Reset()
 	m.Reset()

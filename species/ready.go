@@ -172,7 +172,8 @@ const (
 // crevice is a box open below, of one chamber or of three.
 func (p Preset) crevice(board box.Board) (box.Design, []string, error) {
 	n := 1
-	assumed := []string{"A pent roof of 15 degrees stands out 40 mm in front and 25 at the sides.", "The back runs on 60 mm above the roof, and 100 below the front to land on; it is grooved every 12 mm."}
+	assumed := []string{"A pent roof of 15 degrees stands out 40 mm in front and 25 at the sides, with a drip groove under its edge and a cover strip of 30 mm over its joint with the back.",
+		"The back runs on 60 mm above the roof, and 100 below the front to land on, with a hole at each end; inside it is grooved every 12 mm.", "It is open below; nothing else opens."}
 	if p.Key == "bat_multi_chamber" {
 		n = 3
 		assumed = append(assumed, "There are three chambers one behind another, with plywood for outdoors between them; a gap on top lets bats climb over.")
@@ -201,8 +202,9 @@ func (p Preset) house(board box.Board) (box.Design, []string, error) {
 		}
 	}
 	return d, []string{
-		fmt.Sprintf("Beside the chamber, on the left, lies a lobby %s mm wide, behind a partition of plywood for outdoors, and a tunnel of 300 mm leads into it.", num(float64(lobby))),
-		"A pent roof of 8 degrees stands out 40 mm in front and 25 elsewhere, under felt.", "It stands on two runners, on a floor with four drains, and has a vent under the eaves."}, nil
+		fmt.Sprintf("Beside the chamber, on the left, lies a lobby %s mm wide, behind a partition of plywood for outdoors, and a tunnel of 300 mm leads into it; the way on into the chamber is at its far end, 20 mm above the floor.", num(float64(lobby))),
+		"A pent roof of 8 degrees stands out 40 mm in front and 25 elsewhere, under felt, with a drip groove under its edge; it comes off, held by four screws.",
+		"The corners are rebated. It stands on two runners, on a floor under the walls with four drains, and has a vent under the eaves on the right."}, nil
 }
 
 // trunk is the box whose hole looks at the trunk.
@@ -211,15 +213,14 @@ func (p Preset) trunk(board box.Board) (box.Design, []string, error) {
 		return box.Design{}, nil, &MissingError{p.Key, "Entry.Width", "the sources used give no size: set one"}
 	}
 	above, ok := p.Entry.Lowest()
-	assumed := []string{"A pent roof of 10 degrees stands out 30 mm in front and 20 at the sides.", "The floor is raised 10 mm, has four drains, and stays dry, with room to swell.",
-		"Two bars of 25 mm hold the back off the trunk and run on 60 mm past it, with a hole at each end.", "Nothing opens: whoever holds a licence to look in adds a lid."}
+	assumed := []string{"A pent roof of 10 degrees stands out 30 mm in front and 20 at the sides, with a drip groove under its edge.", "The floor is raised 10 mm, has four drains, and stays dry, with room to swell.",
+		"Two bars of 25 mm hold the back off the trunk and run on 60 mm past it, with a hole at each end; inside the back is grooved every 12 mm.",
+		"The roof comes off, held by four screws: leave it shut unless you hold the licence that the law asks for."}
 	if !ok {
 		above = p.Inside.Height - p.Entry.Height - below
 		assumed = append(assumed, belowCeiling)
 	}
-	d := forms.DormouseBox(forms.Dormouse{Name: p.Common, Board: board, Inside: p.Inside, Hole: p.Entry.Width, Above: above})
-	d.Floor = box.FloorBetween{Raise: 10, Dry: true}
-	return d, assumed, nil
+	return forms.DormouseBox(forms.Dormouse{Name: p.Common, Board: board, Inside: p.Inside, Hole: p.Entry.Width, Above: above}), assumed, nil
 }
 
 // block is a frame with a block of blind bores.
@@ -228,7 +229,9 @@ func (p Preset) block(board box.Board) (box.Design, []string, error) {
 		return box.Design{}, nil, &MissingError{p.Key, "Entry.Width", "the sources used give no size: set one"}
 	}
 	deep := p.Inside.Depth
-	assumed := []string{"The block is 178 mm wide and 198 high, in a frame that is open in front; it slips out.", "Bores stand 20 mm apart, from middle to middle."}
+	assumed := []string{"The block is 178 mm wide and 198 high, in a frame that is open in front; it slips out.",
+		"A pent roof of 10 degrees stands out 60 mm in front and 20 at the sides, with a drip groove under its edge and a cover strip of 30 mm over its joint with the back.",
+		"The back runs on 80 mm above the roof and 60 below the floor, with a hole at each end; the floor stays dry.", "Bores stand 20 mm apart, from middle to middle."}
 	if deep == 0 {
 		deep = 140
 		assumed = append(assumed, "No depth is published for it: bores are 140 mm deep, between the 120 and 150 of all tubes.")

@@ -89,3 +89,69 @@ func TestWren(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestReadyFormsSayAll: what a ready form adds to what is published, it says, and
+// nothing of what it has is denied.
+func TestReadyFormsSayAll(t *testing.T) {
+	for _, p := range All() {
+		d, assumed, err := p.Design(box.Board{Thickness: 20, Material: "Scots pine"})
+		if err != nil {
+			t.Fatal(p.Key, err)
+		}
+		var words []string
+		for _, f := range d.Features {
+			switch f.(type) {
+			case box.Hang:
+				words = append(words, "a hole at each end")
+			case box.DripGroove:
+				words = append(words, "a drip groove")
+			case box.GripGrooves, box.Pattern:
+				words = append(words, "grooved every 12 mm")
+			case box.EavesVents:
+				words = append(words, "a vent under the eaves")
+			case box.Drains:
+				words = append(words, "four drains")
+			case box.Entrance:
+			default:
+				t.Errorf("%s has a %T that this test does not know", p.Key, f)
+			}
+		}
+		for _, o := range d.Outer {
+			switch o := o.(type) {
+			case box.CoverStrip:
+				words = append(words, "a cover strip")
+			case box.Batten:
+				words = append(words, "Two bars")
+			case box.Tunnel:
+				words = append(words, "a tunnel")
+			case box.Feet:
+				words = append(words, "runners")
+			case box.Felt:
+				words = append(words, "under felt")
+			case box.LandingBoard:
+				words = append(words, "The ledge")
+			default:
+				t.Errorf("%s has a %T that this test does not know", p.Key, o)
+			}
+		}
+		for _, o := range d.Opens {
+			if r, ok := o.(box.Removable); ok {
+				words = append(words, "comes off", "held by four screws", string(r.Part))
+			} else {
+				words = append(words, "The roof opens")
+			}
+		}
+		if d.Corners.Joint != nil {
+			words = append(words, "The corners are rebated")
+		}
+		said := strings.Join(assumed, " ")
+		for _, w := range words {
+			if !strings.Contains(said, w) {
+				t.Errorf("%s does not say %q: %q", p.Key, w, assumed)
+			}
+		}
+		if strings.Contains(said, "Nothing opens") || strings.Contains(said, "nothing else opens") && len(d.Opens) > 0 {
+			t.Errorf("%s: %q opens %v", p.Key, assumed, d.Opens)
+		}
+	}
+}

@@ -113,9 +113,9 @@ func holeEdge(l *look, r Rule) []box.Finding {
 	return out
 }
 
-// perch looks for free parts, and a floor that runs out, before the entrance's wall that an enemy could
-// stand on: within 150 mm below the hole and no farther aside than its edge
-// (common practice).
+// perch looks for free parts, and a floor that runs out, before the entrance's wall
+// that an enemy could stand on: within 150 mm below the hole and no farther aside
+// than its edge (common practice).
 func perch(l *look, r Rule) []box.Finding {
 	var out []box.Finding
 	for i := range l.ways {

@@ -3,6 +3,8 @@ package species
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 
 	"holt.example/box"
 )
@@ -14,13 +16,18 @@ func (l *look) drive() error {
 	for _, r := range l.plan.Fixings() {
 		l.fixings = append(l.fixings, l.driven(l.plan, r, structural))
 	}
+	for i, f := range l.site.Fixings { // by the caller's own count
+		if err := f.ranges(fmt.Sprintf("Review.site.Fixings[%d]", i)); err != nil {
+			return err
+		}
+	}
 	l.fixings = append(l.fixings, l.site.Fixings...)
 	var err error
-	if l.fixed, err = CheckFixings(l.plan, l.fixings); err != nil {
+	if l.fixed, err = l.checkFixings(l.plan, l.fixings); err != nil {
 		return err
 	}
 	l.fixed = append(l.fixed, l.structural()...)
-	hung, err := CheckMounting(l.plan, l.site.Mounting)
+	hung, err := l.checkMounting(l.site.Mounting)
 	l.fixed = append(l.fixed, hung...)
 	return err
 }
@@ -48,13 +55,19 @@ func (l *look) structural() []box.Finding {
 		f.measure(a, b)
 		d := float64(f.With.Diameter)
 		in := float64(f.With.Length-f.Held) / d
-		code := "screw-penetration"
+		code, need := "screw-penetration", 7.0
 		if f.With.Kind == "nail" {
-			code = "nail-penetration"
+			code, need = "nail-penetration", 10 // at least, in whatever wood
+			if w, ok := l.woodOf(b.Board.Material); ok {
+				if gravity, ok := gravityOf(w); ok {
+					need = deepEnough("nail", gravity)
+				}
+			}
 		}
-		if r, err := RuleOf(code); err == nil && in < r.Range.Lo-tiny {
+		if r, err := RuleOf(code); err == nil && in < need-tiny {
 			g := r.finding(f.Over, f.Places[0], in)
-			g.Why = fmt.Sprintf("%s: %s diameters deep, %s needed. %s", f, tenth(in), num(r.Range.Lo), r.Why)
+			g.Lo, g.Hi = need, math.Inf(1)
+			g.Why = fmt.Sprintf("%s: %s diameters deep, %s needed. %s", f, tenth(in), num(need), r.Why)
 			out = append(out, g)
 		}
 		if r, err := RuleOf("into-edge"); err == nil && f.With.Kind == "screw" {
@@ -93,11 +106,10 @@ func feltClouts(l *look, r Rule) []box.Finding {
 // tips looks at the nails and screws that the plan itself lists: those that come
 // out on the far side.
 func (l *look) tips(r Rule) []box.Finding {
-	strip := 0.0
+	next := 0.0
 	for _, f := range l.fittings {
-		var t float64
-		if k, _ := fmt.Sscanf(after(f.What, ", "), "%g thick", &t); k == 1 {
-			strip = t // the nails for it follow
+		strip := next // what the line before is for
+		if next = thickOf(f.What); next > 0 {
 			continue
 		}
 		var through *piece
@@ -156,11 +168,14 @@ func (l *look) turns(p box.Part) bool {
 	return false
 }
 
-func after(s, sep string) string {
-	for i := 0; i+len(sep) <= len(s); i++ {
-		if s[i:i+len(sep)] == sep {
-			return s[i+len(sep):]
-		}
+// thickOf reads how thick a strip is that the plan lists, "rubber strip, 3 thick"; 0
+// is any other thing.
+func thickOf(what string) float64 {
+	_, size, _ := strings.Cut(what, ", ")
+	size, ok := strings.CutSuffix(size, " thick")
+	t, err := strconv.ParseFloat(size, 64)
+	if !ok || err != nil || !(t > 0 && t <= largest) {
+		return 0
 	}
-	return ""
+	return t
 }

@@ -18,6 +18,13 @@ func furtherBreaks() []breach {
 		return func(d *box.Design) { d.Features = append(d.Features, f...) }
 	}
 	planed := Site{Planed: true}
+	behind := func(on box.Part) func(*box.Design) {
+		return func(d *box.Design) {
+			e := d.Features[0].(box.Entrance)
+			e.On = on
+			d.Features[0] = e
+		}
+	}
 	line := func(x, y float64) []outline.Path {
 		return []outline.Path{outline.Line(outline.Point{X: -x, Y: -y}, outline.Point{X: x, Y: y})}
 	}
@@ -102,6 +109,10 @@ func furtherBreaks() []breach {
 		}, Site{}, "roof-front hole-tilt"},
 		{"a box that leans back", "great_tit", add(), Site{Lean: -3}, "hole-tilt tilt-forward"},
 		{"a box that leans forward", "great_tit", add(), Site{Lean: 4}, ""},
+		// What leans forward tips a hole in the back inwards, one in a side neither way.
+		{"a hole in the back of a box that leans back", "great_tit", behind(box.Back), Site{Lean: -3}, "tilt-forward"},
+		{"a hole in the back of a box that leans forward", "great_tit", behind(box.Back), Site{Lean: 4}, "hole-tilt"},
+		{"a hole in the side of a box that leans back", "great_tit", behind(box.Left), Site{Lean: -3}, "tilt-forward"},
 		{"woodpeckers", "great_tit", add(), Site{Peckers: true}, "hole-plate"},
 		{"woodpeckers at a steel plate", "great_tit", plate(box.Board{Thickness: 1, Material: "stainless steel"}, 80), Site{Peckers: true}, "sharp-cut"},
 		{"martens", "great_tit", add(), Site{Martens: true}, "front-thick"},

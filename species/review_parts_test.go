@@ -153,9 +153,10 @@ func fixingBreaks() []breach {
 		// pilot, 5 d = 20 without, and 7 d = 28 or 10 d = 40 to the end; for the edge
 		// of sheets the table has more. Penetration 7 d = 28; t/6 = 3.3.
 		{"a heavy box, screws in order", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(3, 50, 2)}), ""},
-		// 200 kg more on nails of 2 mm that hold 20 mm: neither draws nor bears.
+		// 200 kg more on nails of 2 mm that hold 20 mm: neither draws nor bears, and
+		// 25 mm are 12.5 diameters in light wood.
 		{"hung on pins", "great_tit", func(d *box.Design) { d.Features = append(d.Features, box.Hang{}) },
-			Site{Mounting: Mounting{With: nail(2, 45, 0), Load: 200}}, "mounting-pull mounting-shear"},
+			Site{Mounting: Mounting{With: nail(2, 45, 0), Load: 200}}, "mounting-pull mounting-shear nail-penetration"},
 		{"hung on screws", "great_tit", func(d *box.Design) { d.Features = append(d.Features, box.Hang{}) }, Site{Mounting: Mounting{Into: "Scots pine"}}, ""},
 		{"near the edge", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(3, 50, 2), Off: 4}), "edge-pre"},
 		{"near the end", "great_tit", none, with(Fixing{Structural: true, End: 10, With: screw(3, 50, 2)}), "end-pre"},
@@ -163,7 +164,14 @@ func fixingBreaks() []breach {
 		{"near the end without a pilot", "great_tit", none, with(Fixing{Structural: true, End: 12, With: nail(1.4, 50, 0)}), "end-nopre"},
 		{"thick for the edge", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(5, 60, 3.5)}), "edge-pre into-edge"},
 		{"screws that hardly go in", "great_tit", none, with(Fixing{Structural: true, End: 60, With: screw(3, 40, 2)}), "fastener-length screw-penetration"}, // 20 / 3 = 6.7
-		{"nails that hardly go in", "great_tit", none, with(Fixing{Structural: true, End: 60, With: nail(3, 45, 2.4)}), "fastener-length nail-penetration"},  // 25 / 3 = 8.3
+		// 50 - 20 = 30 are 12 d of a nail of 2.5: too little in light wood, enough in dense.
+		{"nails not deep enough in light wood", "great_tit", func(d *box.Design) {
+			d.Boards[box.Floor] = box.Board{Thickness: 20, Material: "western redcedar", Grain: box.GrainUp}
+		}, with(Fixing{Structural: true, End: 60, Edge: 40, With: nail(2.5, 50, 2)}), "movement rust nail-penetration"},
+		{"nails as deep in dense wood", "great_tit", func(d *box.Design) {
+			d.Boards[box.Floor] = box.Board{Thickness: 20, Material: "robinia", Grain: box.GrainUp}
+		}, with(Fixing{Structural: true, End: 60, Edge: 40, With: nail(2.5, 50, 2)}), "movement"},
+		{"nails that hardly go in", "great_tit", none, with(Fixing{Structural: true, End: 60, With: nail(3, 45, 2.4)}), "fastener-length nail-penetration"}, // 25 / 3 = 8.3
 	}
 }
 

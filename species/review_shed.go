@@ -320,6 +320,22 @@ func housingDepth(l *look, r Rule) []box.Finding {
 	return nil
 }
 
+// mostSheet is the widest of the sheets that are long enough, against the short side
+// of a part; or if none is, the longest against its long side.
+func mostSheet(sheets []timber.Stock, long, short float64) (limit, got float64, what string) {
+	longest, wide := 0.0, 0.0
+	for _, s := range sheets {
+		longest = math.Max(longest, float64(s.Length))
+		if long <= float64(s.Length)+tiny {
+			wide = math.Max(wide, float64(s.Width))
+		}
+	}
+	if wide == 0 {
+		return longest, long, "longest sheet"
+	}
+	return wide, short, "widest sheet of that length"
+}
+
 // noStock holds the blanks against the widest board and the largest sheet of the
 // tables, of the animal's region where it has sizes of its own.
 func noStock(l *look, r Rule) []box.Finding {
@@ -340,16 +356,10 @@ func noStock(l *look, r Rule) []box.Finding {
 		p := &l.strips[i]
 		limit, got, what, from := widest, float64(p.Width), "widest board", source
 		if !p.solidWood() {
-			fits := false
-			for _, s := range sheets {
-				fits = fits || math.Max(float64(p.Length), float64(p.Width)) <= float64(s.Length)+tiny && math.Min(float64(p.Length), float64(p.Width)) <= float64(s.Width)+tiny
-				limit = math.Max(limit, float64(s.Length))
-			}
-			if fits {
-				continue
-			}
-			got, what, from = math.Max(float64(p.Length), float64(p.Width)), "longest sheet", "birch-datasheet"
-		} else if got <= limit+tiny {
+			from = "birch-datasheet"
+			limit, got, what = mostSheet(sheets, math.Max(float64(p.Length), float64(p.Width)), math.Min(float64(p.Length), float64(p.Width)))
+		}
+		if got <= limit+tiny {
 			continue
 		}
 		f := r.finding(p.Part, box.Place{}, got)

@@ -10,12 +10,15 @@ import (
 )
 
 // holeTilt is how far a hole rises inwards: its axis is square to its wall, and
-// the wall leans by itself or with the box.
+// the wall leans by itself or with the box. What leans the box towards its front
+// turns a hole in the back the other way, and leaves one in a side level.
 func holeTilt(l *look, r Rule) []box.Finding {
 	var out []box.Finding
+	sin, cos := math.Sincos(float64(l.site.Lean) * math.Pi / 180)
 	for i := range l.ways {
 		w := &l.ways[i]
-		rise := math.Asin(math.Max(-1, math.Min(1, -w.on.outward.Z)))*180/math.Pi + float64(l.site.Lean)
+		up := float64(w.on.outward.Z*cos) + float64(w.on.outward.Y*sin) // the front looks towards -Y
+		rise := math.Asin(math.Max(-1, math.Min(1, -up))) * 180 / math.Pi
 		out = append(out, r.against(w.on.Part, w.at, math.Round(rise*1e6)/1e6, math.NaN())...)
 	}
 	return out

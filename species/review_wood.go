@@ -83,7 +83,7 @@ func movement(l *look, r Rule) []box.Finding {
 			continue
 		}
 		across, _ := p.across()
-		have := math.Abs(across.X)*(p.max.X-p.min.X) + math.Abs(across.Y)*(p.max.Y-p.min.Y) + math.Abs(across.Z)*(p.max.Z-p.min.Z)
+		have := float64(math.Abs(across.X)*(p.max.X-p.min.X)) + float64(math.Abs(across.Y)*(p.max.Y-p.min.Y)) + float64(math.Abs(across.Z)*(p.max.Z-p.min.Z))
 		need := swells(have, l.site.swing())
 		if play >= need-tiny {
 			continue
@@ -199,52 +199,50 @@ func (l *look) materials(pick func(material string) bool) []*piece {
 	return out
 }
 
-// plainWords say how a board was made and nothing of its wood.
-var plainWords = []string{"rough", "sawn", "unplaned", "planed", "dressed", "smooth", "untreated", "board", "boards", "solid", "dry", "seasoned", "air-dried", "wood", "timber"}
-
-// namedWood is what woodOf found.
-type namedWood struct {
+// foundWood is the wood of a material, or why there is none; like is one that will do
+// for what does not depend on the place that it grew in.
+type foundWood struct {
 	timber.Wood
-	ok bool
+	err  error
+	like bool
 }
 
-// woodOf is woodOf, asked once for each material: to look for a name that is not
-// there takes long.
+// woodNamed is timber.Get, asked once for each material: to look for a name that is
+// not there takes long.
+func (l *look) woodNamed(material string) (timber.Wood, error) {
+	w := l.found(material)
+	if w.err != nil {
+		return timber.Wood{}, w.err
+	}
+	return w.Wood, nil
+}
+
+// woodOf is woodNamed, or of a name that the tables part by place, "Douglas-fir,
+// coast", the first. What is weighed is not guessed so.
 func (l *look) woodOf(material string) (timber.Wood, bool) {
-	w, known := l.woods[material]
-	if !known {
-		w.Wood, w.ok = woodOf(material)
-		if l.woods == nil {
-			l.woods = map[string]namedWood{}
-		}
-		l.woods[material] = w
-	}
-	return w.Wood, w.ok
+	w := l.found(material)
+	return w.Wood, w.err == nil || w.like
 }
 
-// woodOf is the wood that a material names, whatever else it says of the boards.
-func woodOf(material string) (timber.Wood, bool) {
-	w, err := timber.Get(material)
-	if err == nil {
-		return w, true
+func (l *look) found(material string) foundWood {
+	w, known := l.woods[material]
+	if known {
+		return w
 	}
-	var rest []string
-	for _, x := range strings.Fields(material) {
-		if !slices.Contains(plainWords, strings.Trim(lower(x), ",;")) {
-			rest = append(rest, x)
+	if w.Wood, w.err = timber.Get(material); w.err != nil {
+		name := near.Fold(near.Wood(material))
+		for _, x := range timber.Woods() {
+			if first, _, ok := strings.Cut(x.Name, ","); ok && near.Fold(first) == name {
+				w.Wood, w.like = x, true
+				break
+			}
 		}
 	}
-	name := strings.Join(rest, " ")
-	if w, err = timber.Get(name); err == nil {
-		return w, true
+	if l.woods == nil {
+		l.woods = map[string]foundWood{}
 	}
-	// A name that the tables part by place, "Douglas-fir, coast": the first will do.
-	for _, w := range timber.Woods() {
-		if first, _, ok := strings.Cut(w.Name, ","); ok && near.Fold(first) == near.Fold(name) {
-			return w, true
-		}
-	}
-	return timber.Wood{}, false
+	l.woods[material] = w
+	return w
 }
 
 // hasWord says that a text has one of the words, as a whole word.
@@ -270,9 +268,16 @@ func has(s string, words ...string) bool {
 
 func treated(l *look, r Rule) []box.Finding {
 	return l.named(r, func(m string) bool {
+		m = harmless.Replace(m)
 		return has(m, "treated", "creosote", "tanalised", "impregnated") && !has(m, "untreated", "not treated")
 	})
 }
+
+// harmless leaves out what wood is treated with that leaves nothing in it, or plain
+// oil; what else a name says still counts.
+var harmless = strings.NewReplacer(
+	"heat-treated", "", "heat treated", "", "thermally-treated", "", "thermally treated", "",
+	"thermo-treated", "", "thermo treated", "", "thermotreated", "", "oil-treated", "", "oil treated", "")
 
 func sheet(l *look, r Rule) []box.Finding {
 	return l.named(r, func(m string) bool {

@@ -36,6 +36,12 @@ func Weigh(plan *box.Plan) (Weight, error) { return weigh(plan, 0) }
 
 // weigh takes a density for the parts of which none is known, 0 for none.
 func weigh(plan *box.Plan, unknown float64) (Weight, error) {
+	l := &look{}
+	return l.weigh(plan, unknown)
+}
+
+// weigh finds woods with the look, which remembers them.
+func (l *look) weigh(plan *box.Plan, unknown float64) (Weight, error) {
 	var w Weight
 	if plan == nil {
 		return w, box.Problem{Path: "Weigh.plan", Code: "nil-plan", Why: "there is no plan to weigh: resolve the design first"}
@@ -44,7 +50,7 @@ func weigh(plan *box.Plan, unknown float64) (Weight, error) {
 	for _, q := range plan.Pieces() {
 		p := PartWeight{Part: q.Part, Density: q.Board.Density}
 		if p.Density == 0 {
-			wood, err := timber.Get(q.Board.Material)
+			wood, err := l.woodNamed(q.Board.Material)
 			d, ok := wood.Density()
 			if !ok && unknown > 0 {
 				d, ok, err = timber.Figure{Value: unknown}, true, nil

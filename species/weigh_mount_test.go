@@ -100,20 +100,27 @@ func TestMountingWeak(t *testing.T) {
 }
 
 // TestMountingSaid: the plan says what it hangs by: nails of 6 x 100, 20 proud, go
-// 100 - 20 - 20 = 60 into the wood, ten diameters, and a batten of 20 hangs in its
-// place where there is one.
+// 100 - 20 - 20 = 60 into the wood, ten diameters: enough in dense wood, and in light
+// wood, which asks for fourteen, too little. A batten of 20 hangs in its place where
+// there is one.
 func TestMountingSaid(t *testing.T) {
 	d := hung().With(func(d *box.Design) {
 		d.Features = []box.Feature{box.Hang{By: box.Hanger{What: "nail, aluminium", Diameter: 6, Length: 100, Proud: 20}}}
 	})
-	h, err := Mounting{}.Hang(resolve(t, d))
-	if err != nil || h.With != (Fastener{Kind: "nail", Diameter: 6, Length: 100, Stainless: true}) || h.In != 60 || len(h.Findings()) != 0 {
-		t.Errorf("%+v, %v", h, err)
+	for into, need := range map[string]float64{"white oak": 10, "Scots pine": 14, "": 14} {
+		h, err := Mounting{Into: into}.Hang(resolve(t, d))
+		if err != nil || h.With != (Fastener{Kind: "nail", Diameter: 6, Length: 100, Stainless: true}) || h.In != 60 {
+			t.Errorf("%+v, %v", h, err)
+		}
+		bears, _ := timber.NailLateral(6)
+		if fs := h.Findings(); need == 10 && len(fs) != 0 || need == 14 && (len(fs) != 1 || fs[0].Code != "nail-penetration" || fs[0].Got != 10 || fs[0].Lo != need) || math.Abs(h.Lateral-bears*10/need) > 1e-9 {
+			t.Errorf("%q: bears %v of %v: %+v", into, h.Lateral, bears, fs)
+		}
 	}
 	d = d.With(func(d *box.Design) {
 		d.Outer = []box.Outer{box.Batten{Name: "batten", Width: 60, Past: 120, Hole: box.Round{Diameter: 5}, By: box.Hanger{Diameter: 5, Length: 80}}}
 	})
-	h, err = Mounting{}.Hang(resolve(t, d))
+	h, err := Mounting{}.Hang(resolve(t, d))
 	if err != nil || h.On != box.FreePart("batten") || h.With != (Fastener{Kind: "screw", Diameter: 5, Length: 80}) || h.In != 60 || h.Places[0].Y != 90 {
 		t.Errorf("%+v, %v", h, err)
 	}

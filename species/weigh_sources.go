@@ -3,7 +3,6 @@ package species
 import (
 	"holt.example/box"
 	"holt.example/species/cite"
-	"holt.example/species/timber"
 )
 
 // PlanSources lists the publications behind what is taken from tables for a plan, by
@@ -15,11 +14,12 @@ func PlanSources(plan *box.Plan) []cite.Source {
 		return nil
 	}
 	var keys []string
+	l := &look{}
 	for _, p := range plan.Pieces() {
 		if p.Board.Density != 0 {
 			continue
 		}
-		if w, err := timber.Get(p.Board.Material); err == nil {
+		if w, err := l.woodNamed(p.Board.Material); err == nil {
 			if d, ok := w.Density(); ok {
 				keys = append(keys, d.Source)
 			}

@@ -10,7 +10,7 @@ import (
 // TestDensityOf: Scots pine weighs 526 kg/m3 at 12 % (computed from the handbook's
 // specific gravity), whatever its name; what is no wood has no density.
 func TestDensityOf(t *testing.T) {
-	for name, want := range map[string]float64{"Scots pine": 526, "scots-pine": 526, "Pinus sylvestris": 526, "cardboard": 0, "": 0} {
+	for name, want := range map[string]float64{"Scots pine": 526, "scots-pine": 526, "Pinus sylvestris": 526, "planed Scots pine": 526, "cardboard": 0, "": 0} {
 		if d, ok := DensityOf(name); math.Abs(d-want) > 0.5 || ok != (want > 0) {
 			t.Errorf("%q: %v, %v", name, d, ok)
 		}

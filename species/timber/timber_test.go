@@ -127,7 +127,7 @@ func TestTwoWaysToMovement(t *testing.T) {
 			t.Errorf("S = %v: %v and %v", s, a, b)
 		}
 	}
-	// The example of the brief: 150 mm across the grain, 4 %, at 0.25 % per 1 %:
+	// A floor of 150 mm across the grain in European softwood, 0.25 % per 1 %, by 4 %:
 	// 150 x 0.0025 x 4 = 1.5.
 	if m, _ := Movement(150, EuropeanSoftwoodPerCent/100, 12, 16); math.Abs(float64(m)-1.5) > 1e-12 {
 		t.Errorf("%v", m)
@@ -159,12 +159,13 @@ func TestGetWood(t *testing.T) {
 		"scots-pine": "scots-pine", "Scots Pine": "scots-pine", "European redwood": "scots-pine", "Pinus sylvestris": "scots-pine",
 		"quercus petraea": "european-oak", "Robinia": "black-locust", "Douglas-fir, coast": "douglas-fir-coast", "Pseudotsuga menziesii": "douglas-fir-coast",
 		"Redwood": "redwood", "tulipwood": "yellow-poplar",
+		"rough sawn white oak": "white-oak", "Scots pine, planed": "scots-pine", "solid Robinia boards": "black-locust",
 	} {
 		if w, err := Get(name); err != nil || w.Key != key {
 			t.Errorf("Get(%q) = %s, %v; want %s", name, w.Key, err, key)
 		}
 	}
-	for got, want := range map[string]string{"scotspine": "Scots pine", "european lrach": "European larch", "ceder": "", "": "", "\x00": ""} {
+	for got, want := range map[string]string{"scotspine": "Scots pine", "european lrach": "European larch", "ceder": "", "rough sawn european lrach": "European larch", "sawn boards": "", "": "", "\x00": ""} {
 		_, err := Get(got)
 		var u *UnknownError
 		if !errors.As(err, &u) || u.What != "wood" {

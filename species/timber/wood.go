@@ -94,22 +94,37 @@ func (w Wood) clone() Wood {
 
 // Get returns the wood of a key, or of a common or scientific name; words in
 // brackets count as names too ("European redwood" is Scots pine). Where several
-// woods share a name the first in the list is given. The error is an
-// *UnknownError with suggestions.
+// woods share a name the first in the list is given. Of a name that is none, words
+// that say how a board was made are left out: "rough sawn white oak" is white oak.
+// The error is an *UnknownError with suggestions.
 func Get(name string) (Wood, error) {
-	want := near.Fold(name)
+	rest := near.Wood(name)
+	for _, n := range []string{name, rest} {
+		if w, ok := find(near.Fold(n)); ok {
+			return w, nil
+		}
+	}
 	var list []string
+	for _, table := range [][]Wood{conifers, broadleaves} {
+		for i := range table {
+			list = append(list, table[i].called()...)
+		}
+	}
+	return Wood{}, &UnknownError{What: "wood", Got: name, Near: near.Names(rest, list, suggestions)}
+}
+
+// find is the first wood of a folded name.
+func find(want string) (Wood, bool) {
 	for _, table := range [][]Wood{conifers, broadleaves} {
 		for i := range table {
 			for _, n := range table[i].called() {
 				if want != "" && near.Fold(n) == want {
-					return table[i].clone(), nil
+					return table[i].clone(), true
 				}
-				list = append(list, n)
 			}
 		}
 	}
-	return Wood{}, &UnknownError{What: "wood", Got: name, Near: near.Names(name, list, suggestions)}
+	return Wood{}, false
 }
 
 // MustGet is Get for examples and tests: it panics on an unknown name.

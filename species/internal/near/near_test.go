@@ -62,3 +62,13 @@ func TestNames(t *testing.T) {
 		t.Errorf("at most one asked, got %q", got)
 	}
 }
+
+func TestWood(t *testing.T) {
+	for from, want := range map[string]string{
+		"rough sawn white oak": "white oak", "Scots pine, planed": "Scots pine", "Planed; larch": "larch", "boards": "", "": "", "driftwood": "driftwood",
+	} {
+		if got := Wood(from); got != want {
+			t.Errorf("%q of %q, want %q", got, from, want)
+		}
+	}
+}
