@@ -9,7 +9,7 @@ import (
 	"holt.example/box"
 )
 
-// unitWords are for people.
+// words are for people.
 func (u Unit) words() string {
 	switch u {
 	case SquareMetre:
@@ -63,7 +63,7 @@ func money(x float64, currency string) string {
 	return strings.TrimSpace(strconv.FormatFloat(nearest(x, 0.01), 'f', 2, 64) + " " + plain(currency))
 }
 
-// priced reports whether prices were given at all.
+// anyPrice reports whether prices were given at all.
 func (b *Bill) anyPrice() bool { return b.Priced > 0 || len(b.Unused) > 0 }
 
 // billTable is what to buy.
@@ -151,7 +151,7 @@ const billColumns = "kind,what,size,thickness_mm,width_mm,pieces,need,buy,unit,p
 // of one unit, or of one pack where packs are bought. Price and cost of what is not
 // priced are empty. Without Options.Bill there is the header alone.
 func WriteBillCSV(w io.Writer, plan *box.Plan, o Options) error {
-	l, err := listOf(plan, o)
+	l, err := Checked(plan, o)
 	if err != nil {
 		return err
 	}
