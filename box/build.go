@@ -29,6 +29,7 @@ type part struct {
 	cutters  []cutter
 	prisms   []solid.Prism
 	feats    []feat
+	settled  int // how many of them have their outlines settled
 	engraved []line
 	ends     []endBore
 	free     *Free

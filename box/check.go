@@ -208,13 +208,13 @@ func checkPolygon(c *collector, f Polygon) {
 			c.add(Problem{Path: fmt.Sprintf("Footprint.Polygon.Points[%d]", i), Code: "range", Got: num(l), Lo: minLength, Hi: maxLength, Unit: "mm", Why: "a side this short is no wall"})
 			return
 		}
-		turn := float64(b.X-a.X)*float64(e.Y-b.Y) - float64(b.Y-a.Y)*float64(e.X-b.X)
+		turn := float64((b.X-a.X)*(e.Y-b.Y)) - float64((b.Y-a.Y)*(e.X-b.X))
 		if !(turn > 1e-9*l*m) {
 			c.addf(fmt.Sprintf("Footprint.Polygon.Points[%d]", (i+1)%n), "not-convex", "the footprint turns right or runs straight on here: list the corners anticlockwise seen from above, of a convex shape")
 			return
 		}
 		total += math.Asin(math.Min(1, turn/(l*m)))
-		if dot := float64(b.X-a.X)*float64(e.X-b.X) + float64(b.Y-a.Y)*float64(e.Y-b.Y); dot < 0 {
+		if dot := float64((b.X-a.X)*(e.X-b.X)) + float64((b.Y-a.Y)*(e.Y-b.Y)); dot < 0 {
 			total += math.Pi - 2*math.Asin(math.Min(1, turn/(l*m)))
 		}
 	}

@@ -222,13 +222,13 @@ func (s *shell) roofJoint(j joint, t Tops, e RoofEnds, a, b *face) joint {
 	if a.kind != roofFace { // the wall runs on: the roof butts against it
 		return nil
 	}
-	return joints.Butt{EndSquare: t == SquareTops, LapSquare: e == SquareEnds && a.nh[0]*b.nh[0]+a.nh[1]*b.nh[1] > 1-1e-9 || e == SquareEnds && s.upper(a, b)}
+	return joints.Butt{EndSquare: t == SquareTops, LapSquare: e == SquareEnds && float64(a.nh[0]*b.nh[0])+float64(a.nh[1]*b.nh[1]) > 1-1e-9 || e == SquareEnds && s.upper(a, b)}
 }
 
 // upper reports whether wall b stands at the upper end of a single slope.
 func (s *shell) upper(a, b *face) bool {
 	_, pent := s.d.Roof.(Pent)
-	return pent && a.nh[0]*b.nh[0]+a.nh[1]*b.nh[1] < -1+1e-9
+	return pent && float64(a.nh[0]*b.nh[0])+float64(a.nh[1]*b.nh[1]) < -1+1e-9
 }
 
 // setJoints decides, for every edge, who laps over whom, with which joint and

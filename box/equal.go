@@ -209,7 +209,7 @@ func (s *shell) group(p *Plan, parts []*part) {
 // lay finds how piece a can be laid onto b, a rotation if there is one.
 func (s *shell) lay(a, b *Piece, ma, mb []mark) (turn, bool) {
 	if len(ma) != len(mb) || a.Thickness != b.Thickness || a.Board != b.Board ||
-		math.Abs(a.Volume-b.Volume) > sameWithin*(1+a.Volume*1e-6)*100 {
+		math.Abs(a.Volume-b.Volume) > sameWithin*(1+float64(a.Volume*1e-6))*100 {
 		return turn{}, false
 	}
 	ca, cb := a.Panel.Silhouette.Extents().Centre(), b.Panel.Silhouette.Extents().Centre()
@@ -219,8 +219,8 @@ func (s *shell) lay(a, b *Piece, ma, mb []mark) (turn, bool) {
 	}
 	for _, t := range turns() {
 		g := a.Panel.Grain
-		gx, gy := t.m[0]*g[0]+t.m[1]*g[1], t.m[2]*g[0]+t.m[3]*g[1]
-		if math.Abs(gx*b.Panel.Grain[0]+gy*b.Panel.Grain[1]) < 0.5 && g != [2]float64{} {
+		gx, gy := float64(t.m[0]*g[0])+float64(t.m[1]*g[1]), float64(t.m[2]*g[0])+float64(t.m[3]*g[1])
+		if math.Abs(float64(gx*b.Panel.Grain[0])+float64(gy*b.Panel.Grain[1])) < 0.5 && g != [2]float64{} {
 			continue
 		}
 		if t.carries(ma, mb, where, ca, cb, float64(a.Thickness)) {

@@ -3,7 +3,6 @@ package box
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"holt.example/box/outline"
 )
@@ -22,15 +21,6 @@ type Fitting struct {
 	Where  []Part         // the parts that it is on, or joins
 	Why    string         // what it is for
 	Hangs  bool           // the box hangs by it
-}
-
-// clone copies what a fitting shares.
-func (f Fitting) clone() Fitting {
-	f.Cut, f.Where = slices.Clone(f.Cut), slices.Clone(f.Where)
-	for k := range f.Cut {
-		f.Cut[k] = slices.Clone(f.Cut[k])
-	}
-	return f
 }
 
 // checkFittings looks at what the design lists.
@@ -65,7 +55,7 @@ const mostCount = 10000
 
 // Fittings are what the plan needs beside its boards, in the order of the
 // elements that ask for it.
-func (p *Plan) Fittings() []Fitting { return append([]Fitting(nil), p.fittings...) }
+func (p *Plan) Fittings() []Fitting { return clone(p.fittings) }
 
 func (s *shell) fit(f Fitting) { s.fittings = append(s.fittings, f) }
 
@@ -90,7 +80,7 @@ func (s *shell) screws(n int, held, into float64, where []Part, why string) {
 	s.fit(Fitting{What: "screw", Count: n, Size: fmt.Sprintf("%s x %s", num(d), num(l)), Length: MM(l), Width: MM(d), Where: where, Why: why})
 }
 
-// piece lists something cut to size.
+// sheet lists something cut to size.
 func (s *shell) sheet(what string, cut outline.Region, where []Part, why string) {
 	b := cut[0].Extents()
 	for _, c := range cut[1:] {

@@ -297,7 +297,7 @@ func (s *shell) listFixings(p *Plan) {
 				s.unknown(fmt.Sprintf("Fittings[%d].Where[%d]", i, k), q, names)
 			}
 		}
-		p.fittings = append(p.fittings, f.clone())
+		p.fittings = append(p.fittings, clone(f))
 	}
 }
 

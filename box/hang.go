@@ -35,7 +35,7 @@ func keyholeOutline(c *collector, path string, k Keyhole) (outline.Contour, bool
 	cs := math.Sqrt(1 - float64(sn*sn))
 	b := (1 + cs) / sn                          // tan of a quarter of the whole sweep
 	half := b / (1 + math.Sqrt(1+float64(b*b))) // of half of it
-	y := -d + r*cs
+	y := -d + float64(r*cs)
 	return settled(outline.Contour{{X: h, Y: y}, {X: h, Bulge: 1}, {X: -h}, {X: -h, Y: y, Bulge: half}, {X: 0, Y: -d - r, Bulge: half}}), true
 }
 

@@ -282,7 +282,7 @@ func (f BeeBlock) build(s *shell, m *making) {
 				return
 			}
 			for k := range count {
-				u := e.Centre().X + step*(float64(k)-float64(count-1)/2)
+				u := e.Centre().X + float64(step*(float64(k)-float64(count-1)/2))
 				o := outline.Circle(outline.Point{X: u, Y: v}, d)
 				if inside(face, o) < margin-1e-6 {
 					s.c.add(Problem{Path: at, Code: "no-room", Got: num(round1(v)), Lo: e.Min.Y, Hi: e.Max.Y - margin - d/2, Unit: "mm",

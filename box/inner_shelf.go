@@ -203,7 +203,7 @@ func (f FalseFloor) build(s *shell, m *making) {
 	}
 	s.levelGrain(floor)
 	loop := floor.cavityFace()
-	if k := dia*1.5 + t; float64(2*k) > math.Min(loop.Extents().Width(), loop.Extents().Height()) {
+	if k := float64(dia*1.5) + t; float64(2*k) > math.Min(loop.Extents().Width(), loop.Extents().Height()) {
 		s.c.within(m.path+".Hole", dia, minLength, math.Max(minLength, (math.Min(loop.Extents().Width(), loop.Extents().Height())/2-t)/1.5), "mm", "diameter of drains: there is no room for them beside the bearers")
 		return
 	}

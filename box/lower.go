@@ -54,10 +54,10 @@ func (s *shell) lowerFeatures(parts []*part) {
 	}
 	put := func(on Part, f feat) {
 		if p := by[on]; p != nil {
-			f.outline = settled(f.outline)
 			p.feats = append(p.feats, f)
 		}
 	}
+	settle(parts) // those of inner, outer and free parts
 	for i, f := range s.d.Features {
 		path := fmt.Sprintf("Features[%d]", i)
 		switch f := f.(type) {
@@ -74,6 +74,7 @@ func (s *shell) lowerFeatures(parts []*part) {
 				f.lower(s, typed(path, f), by)
 			}
 		}
+		settle(parts) // before the next one looks at them
 	}
 	for i, f := range s.d.Features { // these look for a place that is left
 		if f, ok := f.(PartMarks); ok {
@@ -248,6 +249,17 @@ func flat(loop []solid.Vec, f solid.Frame) []outline.Point {
 		ps[i] = outline.Point{X: q.X, Y: q.Y}
 	}
 	return ps
+}
+
+// settle settles the outlines of features that were put onto parts since it was
+// called last.
+func settle(parts []*part) {
+	for _, p := range parts {
+		for ; p.settled < len(p.feats); p.settled++ {
+			f := &p.feats[p.settled]
+			f.outline = settled(f.outline)
+		}
+	}
 }
 
 // settled rounds a contour once, as planes are: so that a sine or a root that

@@ -205,7 +205,7 @@ func (p *part) lineOp(l *line, side CutSide) Op {
 	if l.open { // without the round ends
 		op.Removed = 0
 		for _, t := range l.strokes {
-			op.Removed += float64(t.Length()*l.width) * l.depth
+			op.Removed += float64(float64(t.Length()*l.width) * l.depth)
 		}
 	}
 	for _, t := range l.strokes {

@@ -66,7 +66,7 @@ func (t Tool) fits(c *collector, path string, o outline.Contour) bool {
 			hi = m
 		}
 	}
-	c.add(Problem{Path: path + ".Diameter", Code: "narrow", Got: num(float64(t.Diameter)), Lo: 0.1, Hi: math.Floor(lo*200+0.05) / 100, Unit: "mm",
+	c.add(Problem{Path: path + ".Diameter", Code: "narrow", Got: num(float64(t.Diameter)), Lo: 0.1, Hi: math.Floor(float64(lo*200)+0.05) / 100, Unit: "mm",
 		Why: "the opening is narrower than the cutter"})
 	return false
 }
@@ -98,7 +98,7 @@ func roomFor(o outline.Contour, r float64) bool {
 		if d >= r-slack {
 			return true
 		}
-		if d+q.h*math.Sqrt2 < r-slack {
+		if d+float64(q.h*math.Sqrt2) < r-slack {
 			continue
 		}
 		for _, x := range [2]float64{-0.5, 0.5} {

@@ -135,7 +135,7 @@ func (s *shell) headroom(w *way, o Pivoted, r order, lim [][][]solid.Plane) {
 		}
 		w.needs = math.Max(w.needs, need)
 		if o.Headroom == 0 {
-			w.room[j] = math.Max(w.room[j], math.Ceil(need*10+5)/10)
+			w.room[j] = math.Max(w.room[j], math.Ceil(float64(need*10)+5)/10)
 		}
 	}
 }

@@ -155,22 +155,3 @@ func (p *Plan) pose(part Part, home solid.Frame) solid.Frame {
 	}
 	return f
 }
-
-// clonedOpening copies the slices of an opening.
-func clonedOpening(o Opening) Opening {
-	switch o := o.(type) {
-	case Hinged:
-		o.With = slices.Clone(o.With)
-		return o
-	case Pivoted:
-		o.With = slices.Clone(o.With)
-		return o
-	case Sliding:
-		o.With = slices.Clone(o.With)
-		return o
-	case Removable:
-		o.With = slices.Clone(o.With)
-		return o
-	}
-	return o
-}

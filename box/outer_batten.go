@@ -150,7 +150,7 @@ func (s *shell) fixBatten(m *making, host, p *part, b outline.Box, upright bool,
 		q := outline.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}
 		x := 0.0
 		if n > 1 {
-			x = (room - 2*inset) * (float64(k)/float64(n-1) - 0.5)
+			x = float64((room - 2*inset) * (float64(k)/float64(n-1) - 0.5))
 		}
 		if upright {
 			q.Y += x
@@ -306,7 +306,7 @@ func (f Strap) build(s *shell, m *making) {
 			host.feats = append(host.feats, feat{path: m.path, source: "strap slot", use: UseOpening, outline: settled(o)})
 		}
 	}
-	l := math.Ceil(math.Pi*float64(f.Trunk) + float64(f.Spare))
+	l := math.Ceil(float64(math.Pi*float64(f.Trunk)) + float64(f.Spare))
 	s.fit(Fitting{What: "strap", Count: len(f.Heights), Size: fmt.Sprintf("%s x %s", num(float64(f.Width)), num(l)), Length: MM(l), Width: f.Width,
 		Where: []Part{host.face.part}, Why: "around the trunk; loosen it as the tree grows"})
 }

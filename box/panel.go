@@ -2,6 +2,7 @@ package box
 
 import (
 	"math"
+	"slices"
 
 	"holt.example/box/outline"
 	"holt.example/box/solid"
@@ -52,10 +53,11 @@ func (f *face) panelFrame(side CutSide) solid.Frame {
 	return g
 }
 
-// toPanel carries a contour from the feature frame to the panel.
+// toPanel carries a contour from the feature frame to the panel. It never is the
+// contour itself, which may be the caller's.
 func toPanel(c outline.Contour, side CutSide) outline.Contour {
 	if side == FromOuter {
-		return c
+		return slices.Clone(c)
 	}
 	return c.Transform(outline.MirrorX())
 }

@@ -87,7 +87,7 @@ func bandOf(v, w outline.Vertex, d float64) []outline.Contour {
 	if v.Bulge == 0 {
 		x, y := w.X-v.X, w.Y-v.Y
 		l := math.Sqrt(float64(x*x) + float64(y*y))
-		x, y = x/l*d, y/l*d
+		x, y = float64(x/l*d), float64(y/l*d)
 		return []outline.Contour{{{X: v.X + y, Y: v.Y - x}, {X: w.X + y, Y: w.Y - x, Bulge: 1}, {X: w.X - y, Y: w.Y + x}, {X: v.X - y, Y: v.Y + x, Bulge: 1}}}
 	}
 	b := v.Bulge

@@ -1,134 +1,14 @@
 package box
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
-// With returns a copy changed by f. Slices and maps are copied too, those
-// inside features, free parts and footprints included, so that the original
-// never changes.
+// With returns a copy changed by f. Slices and maps are copied too, those inside
+// features, openings and all other elements included, so that the original never
+// changes.
 func (d Design) With(f func(*Design)) Design {
-	c := d
-	if d.Boards != nil {
-		c.Boards = make(map[Part]Board, len(d.Boards))
-		for k, v := range d.Boards {
-			c.Boards[k] = v
-		}
-	}
-	c.Walls = slices.Clone(d.Walls)
-	c.Joints = slices.Clone(d.Joints)
-	c.MadeUp = slices.Clone(d.MadeUp)
-	c.Inner = slices.Clone(d.Inner)
-	for i, x := range c.Inner {
-		c.Inner[i] = clonedInner(x)
-	}
-	c.Outer = slices.Clone(d.Outer)
-	for i, x := range c.Outer {
-		c.Outer[i] = clonedOuter(x)
-	}
-	c.Free = slices.Clone(d.Free)
-	for i := range c.Free {
-		c.Free[i].Outline = slices.Clone(c.Free[i].Outline)
-		c.Free[i].Cuts = slices.Clone(c.Free[i].Cuts)
-		for k := range c.Free[i].Cuts {
-			c.Free[i].Cuts[k].Shape = cloned(c.Free[i].Cuts[k].Shape)
-		}
-	}
-	c.Features = slices.Clone(d.Features)
-	for i, x := range c.Features {
-		switch x := x.(type) {
-		case Entrance:
-			x.Shape = cloned(x.Shape)
-			c.Features[i] = x
-		case Vents:
-			x.On = slices.Clone(x.On)
-			c.Features[i] = x
-		case Cut:
-			x.Shape = cloned(x.Shape)
-			c.Features[i] = x
-		case Hang:
-			x.Shape, x.Heights = cloned(x.Shape), slices.Clone(x.Heights)
-			c.Features[i] = x
-		case DripGroove:
-			x.On = slices.Clone(x.On)
-			c.Features[i] = x
-		case EavesVents:
-			x.On = slices.Clone(x.On)
-			c.Features[i] = x
-		case Edging:
-			x.On = slices.Clone(x.On)
-			c.Features[i] = x
-		}
-	}
-	c.Opens = slices.Clone(d.Opens)
-	for i, x := range c.Opens {
-		c.Opens[i] = clonedOpening(x)
-	}
-	c.Fixings = slices.Clone(d.Fixings)
-	for i := range c.Fixings {
-		c.Fixings[i].At = slices.Clone(c.Fixings[i].At)
-	}
-	c.Fittings = slices.Clone(d.Fittings)
-	for i := range c.Fittings {
-		c.Fittings[i] = c.Fittings[i].clone()
-	}
-	for i := range c.Joints {
-		c.Joints[i].Holds = slices.Clone(c.Joints[i].Holds)
-	}
-	if p, ok := d.Footprint.(Polygon); ok {
-		c.Footprint = Polygon{slices.Clone(p.Points)}
-	}
+	c := clone(d)
 	f(&c)
 	return c
-}
-
-// clonedInner copies the slices inside an inner element.
-func clonedInner(x Inner) Inner {
-	switch x := x.(type) {
-	case Lobby:
-		x.Shape = cloned(x.Shape)
-		return x
-	case BeeBlock:
-		x.Rows = slices.Clone(x.Rows)
-		return x
-	case EntrancePlate:
-		x.Hole = cloned(x.Hole)
-		return x
-	}
-	return x
-}
-
-// clonedOuter copies the slices inside an outer element.
-func clonedOuter(x Outer) Outer {
-	switch x := x.(type) {
-	case EntrancePlate:
-		x.Hole = cloned(x.Hole)
-		return x
-	case Batten:
-		x.Hole = cloned(x.Hole)
-		return x
-	case SplitBatten:
-		x.Hole = cloned(x.Hole)
-		return x
-	case PoleSocket:
-		x.Hole = cloned(x.Hole)
-		return x
-	case Strap:
-		x.Heights = slices.Clone(x.Heights)
-		return x
-	}
-	return x
-}
-
-func cloned(s Shape) Shape {
-	switch f := s.(type) {
-	case Freeform:
-		return Freeform{slices.Clone(f.Outline)}
-	case Polygon:
-		return Polygon{slices.Clone(f.Points)}
-	}
-	return s
 }
 
 // MustResolve is Resolve for examples and tests: it panics on problems.

@@ -101,7 +101,7 @@ func (p *part) shadow() outline.Contour {
 func corner(o outline.Contour, i int) bool {
 	n := len(o)
 	a, b, c := o[(i+n-1)%n], o[i], o[(i+1)%n]
-	return a.Bulge == 0 && b.Bulge == 0 && (b.X-a.X)*(c.Y-b.Y)-(b.Y-a.Y)*(c.X-b.X) > 1e-6
+	return a.Bulge == 0 && b.Bulge == 0 && float64((b.X-a.X)*(c.Y-b.Y))-float64((b.Y-a.Y)*(c.X-b.X)) > 1e-6
 }
 
 // round takes one corner off. used is how much of each edge is gone already.

@@ -93,14 +93,14 @@ func (f Scallops) bites(l, d, pitch float64) []outline.Contour {
 	switch f.Form {
 	case Steps:
 		for k := range f.Count {
-			x := pitch * float64(2*k+1)
+			x := float64(pitch * float64(2*k+1))
 			out = append(out, outline.Rectangle(x, -d, x+pitch, beyond))
 		}
 	case Lobes:
 		// The cusp between two lobes: two arcs of bulge d/(pitch/2) each.
 		q := quarterBulge(d / (pitch / 2))
 		for k := 0; k <= f.Count; k++ {
-			x := pitch * float64(k)
+			x := float64(pitch * float64(k))
 			lo, hi := x-pitch/2, x+pitch/2
 			var c outline.Contour
 			switch {
@@ -116,7 +116,7 @@ func (f Scallops) bites(l, d, pitch float64) []outline.Contour {
 	default:
 		b := d / (pitch/2 - hair)
 		for k := range f.Count {
-			x := pitch * float64(k)
+			x := float64(pitch * float64(k))
 			out = append(out, outline.Contour{{X: x + hair, Y: 0, Bulge: b}, {X: x + pitch - hair, Y: 0}, {X: x + pitch - hair, Y: beyond}, {X: x + hair, Y: beyond}})
 		}
 	}

@@ -106,7 +106,7 @@ func (s *shell) eavesOf(i int) (pitch, t float64, ok bool) {
 	for _, j := range s.roofs() {
 		f := &s.faces[j]
 		w := s.faces[i].nh
-		if f.nh == [2]float64{} || f.nh[0]*w[0]+f.nh[1]*w[1] > 1-1e-9 {
+		if f.nh == [2]float64{} || float64(f.nh[0]*w[0])+float64(f.nh[1]*w[1]) > 1-1e-9 {
 			return s.pitchOf(f), f.t, true
 		}
 	}

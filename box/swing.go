@@ -197,7 +197,7 @@ func strike(m motion, a, b solid.Body, most float64) (float64, bool) {
 	}
 	fills := func(x float64) bool { return solid.Overlap(m.body(a, x), b) > crumb }
 	for k := 1; ; k++ {
-		x := math.Min(from+float64(k)*step, most)
+		x := math.Min(from+float64(float64(k)*step), most)
 		if fills(x) {
 			if hit && k == 1 && from > 0 {
 				return from, true

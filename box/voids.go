@@ -114,7 +114,7 @@ func (s *shell) findVoids(parts []*part) []Void {
 				d = p.face.t
 			}
 			c := f.outline.Centroid()
-			note(f.source+" "+string(p.face.part), "feature", p.takes(f)*d, p.face.frame.Out(solid.Vec{X: c.X, Y: c.Y, Z: p.face.t / 2}))
+			note(f.source+" "+string(p.face.part), "feature", float64(p.takes(f)*d), p.face.frame.Out(solid.Vec{X: c.X, Y: c.Y, Z: p.face.t / 2}))
 		}
 	}
 	var vs []Void

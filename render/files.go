@@ -43,6 +43,9 @@ func Files(plan *box.Plan, o Options) ([]File, error) {
 	return fill(entries(plan, o))
 }
 
+// Lists that only some plans have.
+const fittingsFile, billFile = "fittings.csv", "bill.csv"
+
 // entry is a file to be written.
 type entry struct {
 	name  string
@@ -105,10 +108,10 @@ func entries(plan *box.Plan, o Options) []entry {
 		{"parts.dxf", func(w io.Writer) error { return dxf.Write(w, plan, o.DXF) }},
 	}
 	if len(plan.Fittings()) > 0 {
-		es = append(es, entry{"fittings.csv", func(w io.Writer) error { return bom.WriteFittingsCSV(w, plan, o.BOM) }})
+		es = append(es, entry{fittingsFile, func(w io.Writer) error { return bom.WriteFittingsCSV(w, plan, o.BOM) }})
 	}
 	if o.BOM.Bill != nil {
-		es = append(es, entry{"bill.csv", func(w io.Writer) error { return bom.WriteBillCSV(w, plan, o.BOM) }})
+		es = append(es, entry{billFile, func(w io.Writer) error { return bom.WriteBillCSV(w, plan, o.BOM) }})
 	}
 	pieces := plan.Pieces()
 	var parts []string

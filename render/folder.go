@@ -18,8 +18,9 @@ type Written struct {
 	Files []FileSize // in the order of Files
 	// Stale are files of an earlier plan that are still in the folder, with
 	// slashes, in alphabetical order: those in its subfolders that are of the kinds
-	// written there now. They are left alone; whoever cuts from the folder should
-	// remove them.
+	// written there now, and lists that only some plans have and this one lacks:
+	// fittings.csv and bill.csv. They are left alone; whoever cuts or buys from the
+	// folder should remove them.
 	Stale []string
 }
 
@@ -45,17 +46,19 @@ func (w Written) Bytes() int64 {
 // into a hidden folder on the same disk, and then moved into place one by one;
 // if a move fails, those before it are undone. What was there before is
 // replaced file by file; other files in the folder are left alone, also those
-// of an earlier plan with other parts, which Written.Stale names. (A crash of the machine in the middle of
-// the moves can leave old files beside new ones, never half a file.)
+// of an earlier plan with other parts, which Written.Stale names. (A crash of
+// the machine in the middle of the moves can leave old files beside new ones,
+// never half a file.)
 func Folder(dir string, plan *box.Plan, o Options) (Written, error) {
 	if plan == nil {
 		return Written{}, errNoPlan
 	}
-	return save(dir, entries(plan, o))
+	return save(dir, entries(plan, o), fittingsFile, billFile)
 }
 
-// save writes entries into a folder, all or none.
-func save(dir string, es []entry) (Written, error) {
+// save writes entries into a folder, all or none. Files at its top that bear a name
+// in sometimes and are none of the entries are stale.
+func save(dir string, es []entry, sometimes ...string) (Written, error) {
 	if dir == "" {
 		return Written{}, errNoFolder
 	}
@@ -80,7 +83,7 @@ func save(dir string, es []entry) (Written, error) {
 	for _, f := range files {
 		w.Files = append(w.Files, FileSize{f.Name, int64(len(f.Data))})
 	}
-	w.Stale = stale(dir, files)
+	w.Stale = stale(dir, files, sometimes)
 	return w, nil
 }
 
@@ -91,10 +94,12 @@ var (
 
 // stale lists what looks as if it was written here before and is no part of
 // files. A folder that cannot be read has none.
-func stale(dir string, files []File) []string {
-	now, kinds := map[string]bool{}, map[string]bool{}
-	var folders []string
+func stale(dir string, files []File, sometimes []string) []string {
+	type kind struct{ folder, ext string }
+	now, kinds := map[string]bool{}, map[kind]bool{}
+	var folders, out []string
 	for _, f := range files {
+		now[f.Name] = true
 		folder := path.Dir(f.Name)
 		if folder == "." {
 			continue // the user's own files may stand beside ours
@@ -102,14 +107,18 @@ func stale(dir string, files []File) []string {
 		if !slices.Contains(folders, folder) {
 			folders = append(folders, folder)
 		}
-		now[f.Name], kinds[folder+path.Ext(f.Name)] = true, true
+		kinds[kind{folder, path.Ext(f.Name)}] = true
 	}
-	var out []string
+	for _, name := range sometimes {
+		if info, err := os.Stat(filepath.Join(dir, name)); err == nil && !info.IsDir() && !now[name] {
+			out = append(out, name)
+		}
+	}
 	for _, folder := range folders {
 		found, _ := os.ReadDir(filepath.Join(dir, filepath.FromSlash(folder)))
 		for _, e := range found {
 			name := path.Join(folder, e.Name())
-			if !e.IsDir() && !now[name] && kinds[folder+path.Ext(name)] {
+			if !e.IsDir() && !now[name] && kinds[kind{folder, path.Ext(name)}] {
 				out = append(out, name)
 			}
 		}
@@ -183,11 +192,11 @@ func writeAll(dir string, files []File) error {
 		return err
 	}
 	for _, f := range files {
-		path := filepath.Join(dir, filepath.FromSlash(f.Name))
-		if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
+		target := filepath.Join(dir, filepath.FromSlash(f.Name))
+		if err := os.MkdirAll(filepath.Dir(target), 0o777); err != nil {
 			return err
 		}
-		if err := os.WriteFile(path, f.Data, 0o666); err != nil {
+		if err := os.WriteFile(target, f.Data, 0o666); err != nil {
 			return err
 		}
 	}

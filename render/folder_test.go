@@ -15,6 +15,7 @@ import (
 
 	"holt.example/box"
 	"holt.example/joints"
+	"holt.example/render/bom"
 )
 
 // pent is the orchard's box: a pent roof and a long back to hang it by.
@@ -217,6 +218,42 @@ func TestStaleFilesAreNamed(t *testing.T) {
 	}
 	if _, err := os.Stat(filepath.Join(dir, "parts", "right.svg")); err != nil {
 		t.Error("a stale file was removed:", err)
+	}
+}
+
+// TestStaleListsAreNamed: a box that needs nothing bought any more leaves the lists
+// of what the old one needed, and says so; other lists at the top are the user's.
+func TestStaleListsAreNamed(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "out")
+	d, o := pent(), small()
+	d.Fittings = []box.Fitting{{What: "strap", Count: 1}}
+	o.BOM.Bill = &bom.Terms{}
+	w, err := Folder(dir, resolve(t, d), o)
+	if err != nil || w.Stale != nil {
+		t.Fatal(err, w.Stale)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "mine.csv"), []byte("mine"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	if w, err = Folder(dir, resolve(t, pent()), small()); err != nil || !slices.Equal(w.Stale, []string{"bill.csv", "fittings.csv"}) {
+		t.Error(err, w.Stale)
+	}
+	// A batch never writes a bill: one that stands there is no stale file of its.
+	if w, err := save(dir, texts("fittings.csv", "f")); err != nil || w.Stale != nil {
+		t.Error(err, w.Stale)
+	}
+}
+
+// TestStaleKindsAreByFolder: of the folders "a" and "a.csv" each has its own kinds:
+// "a" has lists, and "a.csv" no files without an extension, though the two words
+// together read the same.
+func TestStaleKindsAreByFolder(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "out")
+	if _, err := save(dir, texts("a/x.csv", "x", "a.csv/y.md", "y", "a.csv/mine", "mine")); err != nil {
+		t.Fatal(err)
+	}
+	if w, err := save(dir, texts("a/x.csv", "x", "a.csv/y.md", "y")); err != nil || w.Stale != nil {
+		t.Error(err, w.Stale)
 	}
 }
 

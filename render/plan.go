@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,10 +21,10 @@ func WritePlan(w io.Writer, plan *box.Plan, o bom.Options) error {
 	if plan == nil {
 		return errNoPlan
 	}
-	if err := o.Check(); err != nil {
+	l, err := bom.Checked(plan, o)
+	if err != nil {
 		return err
 	}
-	l := bom.New(plan, o)
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n\n", bom.Escape(l.Name))
 	size(&b, "Inside", l.Inside, "", l.Diagonals.Inside)
@@ -44,7 +45,7 @@ func WritePlan(w io.Writer, plan *box.Plan, o bom.Options) error {
 	findings(&b, plan)
 	assembly(&b, plan)
 	b.WriteString(cautions)
-	_, err := io.WriteString(w, b.String())
+	_, err = io.WriteString(w, b.String())
 	return err
 }
 
@@ -180,20 +181,11 @@ func capital(s string) string {
 func once(ps []box.Part) []box.Part {
 	var out []box.Part
 	for _, p := range ps {
-		if !has(out, p) {
+		if !slices.Contains(out, p) {
 			out = append(out, p)
 		}
 	}
 	return out
-}
-
-func has(ps []box.Part, p box.Part) bool {
-	for _, q := range ps {
-		if q == p {
-			return true
-		}
-	}
-	return false
 }
 
 // fittings lists what is bought or cut beside the boards.

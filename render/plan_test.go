@@ -24,6 +24,20 @@ func page(t *testing.T, d box.Design) string {
 	return b.String()
 }
 
+// TestPlanRefusesWhatListsRefuse: a density that is none fails the page, as it does
+// the parts list, and nothing is written.
+func TestPlanRefusesWhatListsRefuse(t *testing.T) {
+	var b bytes.Buffer
+	d := pent()
+	d.Board.Material = "lead"
+	o := bom.Options{Bill: &bom.Terms{Density: func(string) (float64, bool) { return -1, true }}}
+	err := WritePlan(&b, resolve(t, d), o)
+	var p box.Problem
+	if !errors.As(err, &p) || p.Path != "Bill.Density" || b.Len() > 0 {
+		t.Errorf("%v, and %d bytes", err, b.Len())
+	}
+}
+
 func TestPlanPage(t *testing.T) {
 	text := page(t, pent())
 	for _, want := range []string{

@@ -76,14 +76,14 @@ func Terrace(a Row) box.Design {
 	t, n := thick(a.Board), box.MM(a.Homes)
 	d := box.Design{
 		Name: a.Name, Board: a.Board,
-		Size:  box.Cavity{Width: n*a.Inside.Width + (n-1)*t, Depth: a.Inside.Depth, Height: a.Inside.Height},
+		Size:  box.Cavity{Width: box.MM(n*a.Inside.Width) + box.MM((n-1)*t), Depth: a.Inside.Depth, Height: a.Inside.Height},
 		Roof:  box.Pent{Pitch: 10, Over: box.Overhangs{Front: 50, Left: 25, Right: 25}},
 		Floor: box.FloorBetween{Raise: 10, Dry: true},
 		Outer: []box.Outer{box.Batten{Name: "batten", Above: a.Inside.Height / 2, Height: 45, Past: 60, Hole: box.Round{Diameter: 7}, Screws: 2 * a.Homes}},
 		Opens: []box.Opening{box.Hinged{Part: box.Roof}, box.HookAndEye{Part: box.Roof, At: box.Left}},
 	}
 	for i := range a.Homes {
-		x := (box.MM(i) - (n-1)/2) * (a.Inside.Width + t) // of the home's middle
+		x := box.MM((box.MM(i) - (n-1)/2) * (a.Inside.Width + t)) // of the home's middle
 		d.Features = append(d.Features, box.Entrance{Shape: box.Round{Diameter: a.Hole}, Above: a.Above, Right: x},
 			box.Cut{On: box.Floor, Shape: box.Round{Diameter: 8}, At: box.Anchor{Right: -x, Up: a.Inside.Depth / 2}, Use: box.UseDrain})
 		if i > 0 {

@@ -26,7 +26,7 @@ func BatBox(a Bat) box.Design {
 	n, landing := box.MM(a.Crevices), or(a.Landing, 100)
 	d := box.Design{
 		Name: a.Name, Board: a.Board,
-		Size:  box.Cavity{Width: a.Width, Depth: n*a.Crevice + (n-1)*thick(a.Baffle), Height: a.Height},
+		Size:  box.Cavity{Width: a.Width, Depth: box.MM(n*a.Crevice) + box.MM((n-1)*thick(a.Baffle)), Height: a.Height},
 		Walls: []box.Wall{{On: box.Back, Above: 60, Below: landing}},
 		Roof:  box.Pent{Pitch: 15, Over: box.Overhangs{Front: 40, Left: 25, Right: 25}},
 		Floor: box.NoFloor{},

@@ -79,8 +79,8 @@ func (l List) bill(t *Terms, widths []box.MM) *Bill {
 // words name a price.
 func (p Price) words() string {
 	s := p.Of
-	if p.Size != "" {
-		s += " " + p.Size
+	if size := p.size(); size != "" {
+		s += " " + size
 	}
 	if p.Thickness > 0 {
 		s += ", " + mm(p.Thickness) + " thick"
@@ -147,7 +147,7 @@ func (n *BillLine) price(ps []Price) int {
 		said := 0
 		fits := fold(p.Of) == fold(n.What)
 		for _, x := range []struct{ given, same bool }{
-			{p.Size != "", !n.Board && strings.TrimSpace(p.Size) == n.Size},
+			{p.size() != "", !n.Board && p.size() == strings.TrimSpace(n.Size)},
 			{p.Thickness > 0, n.Board && same(p.Thickness, n.Thickness)},
 			{p.Width > 0, n.Board && same(p.Width, n.Width)},
 		} {
@@ -181,6 +181,9 @@ func (n *BillLine) amount(u Unit) float64 {
 	return float64(n.Pieces)
 }
 
+// mostPacks is as many as are counted.
+const mostPacks = 1e9
+
 // cost works out what is needed, bought and paid. A price whose unit says nothing
 // of it does not serve.
 func (n *BillLine) cost(p Price, waste float64) {
@@ -200,9 +203,13 @@ func (n *BillLine) cost(p Price, waste float64) {
 	}
 	many := n.Buy
 	if priced && p.Pack > 0 {
-		n.Packs = int(math.Ceil(n.Buy/p.Pack - 1e-9))
-		many = float64(n.Packs)
-		n.Buy = float64(many * p.Pack)
+		if many = math.Ceil(n.Buy/p.Pack - 1e-9); many <= mostPacks {
+			n.Packs = int(many)
+			n.Buy = float64(many * p.Pack)
+		} else {
+			priced = false
+			n.Note = strings.TrimPrefix(n.Note+"; it would take more packs of "+num(p.Pack)+" than anybody buys", "; ")
+		}
 	}
 	if priced {
 		n.Priced, n.Price, n.Cost = true, p.Cost, float64(many*p.Cost)

@@ -298,6 +298,30 @@ func TestBillOfBoxes(t *testing.T) {
 	assert.InDelta(t, m, l.Totals.Mass, 1e-9)
 }
 
+// TestPacksByHand: in the least packs, of a thousandth, 10000 screws are 1e7 packs. More
+// than 1e9 are not counted, and that line is unpriced and says so: 101 times 10000
+// screws are 1.01e9 packs. A size of spaces alone is none, and fits.
+func TestPacksByHand(t *testing.T) {
+	d := box.Design{Name: "many", Board: box.Board{Thickness: 20}, Free: []box.Free{{Name: "a", Outline: outline.Rectangle(0, 0, 100, 500)}}}
+	for range 101 {
+		d.Fittings = append(d.Fittings, box.Fitting{What: "screw", Size: "4 x 40", Count: 10000})
+	}
+	line := func(d box.Design, q bom.Price) bom.BillLine {
+		p, err := d.Resolve()
+		require.NoError(t, err)
+		l, err := bom.Checked(p, bom.Options{Bill: &bom.Terms{Prices: []bom.Price{q}}})
+		require.NoError(t, err)
+		return l.Bill.Lines[1]
+	}
+	n := line(d, bom.Price{Of: "screw", Pack: 1e-3})
+	assert.Equal(t, []any{false, 0, 1.01e6, 0.}, []any{n.Priced, n.Packs, n.Buy, n.Cost})
+	assert.Contains(t, n.Note, "it would take more packs of 0.001")
+	d.Fittings = d.Fittings[:1]
+	n = line(d, bom.Price{Of: "screw", Size: " ", Pack: 1e-3})
+	assert.Equal(t, []any{true, 10_000_000, 1e4}, []any{n.Priced, n.Packs, n.Buy})
+	assert.Empty(t, n.Note)
+}
+
 func TestBillRefused(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	p := bought(t)
@@ -316,10 +340,14 @@ func TestBillRefused(t *testing.T) {
 		{"Bill.Prices[0].Cost", "range", price(bom.Price{Of: "oak", Cost: nan})},
 		{"Bill.Prices[0].Cost", "range", price(bom.Price{Of: "oak", Cost: inf})},
 		{"Bill.Prices[0].Pack", "range", price(bom.Price{Of: "oak", Pack: -2.4})},
+		{"Bill.Prices[0].Pack", "range", price(bom.Price{Of: "oak", Pack: 1e-300})}, // so many are no number
+		{"Bill.Prices[0].Pack", "range", price(bom.Price{Of: "oak", Pack: nan})},
 		{"Bill.Prices[0].Thickness", "range", price(bom.Price{Of: "oak", Thickness: box.MM(nan)})},
 		{"Bill.Prices[0].Width", "range", price(bom.Price{Of: "oak", Width: -1})},
 		{"Bill.Prices[0].Per", "unknown-value", price(bom.Price{Of: "oak", Per: "yard"})},
 		{"Bill.Prices[1]", "twice", bom.Terms{Prices: []bom.Price{{Of: "oak"}, {Of: " OAK"}}}},
+		{"Bill.Prices[1]", "twice", bom.Terms{Prices: []bom.Price{{Of: "screw", Size: "4 x 40"}, {Of: "screw", Size: "4 x 40 "}}}},
+		{"Bill.Prices[1]", "twice", bom.Terms{Prices: []bom.Price{{Of: "screw"}, {Of: "screw", Size: " "}}}},
 		{"Bill.Density", "range", bom.Terms{Density: func(string) (float64, bool) { return -700, true }}},
 		{"Bill.Density", "range", bom.Terms{Density: func(string) (float64, bool) { return nan, true }}},
 	} {
@@ -329,6 +357,7 @@ func TestBillRefused(t *testing.T) {
 			"md":   func(b *bytes.Buffer, o bom.Options) error { return bom.WriteMarkdown(b, p, o) },
 			"bill": func(b *bytes.Buffer, o bom.Options) error { return bom.WriteBillCSV(b, p, o) },
 			"sum":  func(b *bytes.Buffer, o bom.Options) error { return bom.WriteSummaryWith(b, p, o) },
+			"list": func(b *bytes.Buffer, o bom.Options) error { _, err := bom.Checked(p, o); return err },
 		} {
 			var b bytes.Buffer
 			err := write(&b, bom.Options{Bill: &c.terms})

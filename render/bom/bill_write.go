@@ -9,7 +9,7 @@ import (
 	"holt.example/box"
 )
 
-// unitWords are for people.
+// words are for people.
 func (u Unit) words() string {
 	switch u {
 	case SquareMetre:
@@ -75,7 +75,7 @@ func (n BillLine) per(currency string) string {
 	return s + " per " + n.Unit.words()
 }
 
-// priced reports whether prices were given at all.
+// anyPrice reports whether prices were given at all.
 func (b *Bill) anyPrice() bool { return b.Priced > 0 || len(b.Unused) > 0 }
 
 // billTable is what to buy.
@@ -163,7 +163,7 @@ const billColumns = "kind,what,size,thickness_mm,width_mm,pieces,need,buy,unit,p
 // of one unit, or of one pack where packs are bought. Price and cost of what is not
 // priced are empty. Without Options.Bill there is the header alone.
 func WriteBillCSV(w io.Writer, plan *box.Plan, o Options) error {
-	l, err := listOf(plan, o)
+	l, err := Checked(plan, o)
 	if err != nil {
 		return err
 	}

@@ -21,22 +21,11 @@ var errNoPlan = errors.New("bom: there is no plan")
 // starts with =, +, -, @ or one of their wide forms) gets an apostrophe in
 // front, and control characters become spaces.
 func WriteCSV(w io.Writer, plan *box.Plan, o Options) error {
-	l, err := listOf(plan, o)
+	l, err := Checked(plan, o)
 	if err != nil {
 		return err
 	}
 	return l.writeCSV(w)
-}
-
-// listOf is New for the writers.
-func listOf(plan *box.Plan, o Options) (List, error) {
-	if plan == nil {
-		return List{}, errNoPlan
-	}
-	if err := o.Check(); err != nil {
-		return List{}, err
-	}
-	return newList(plan, o)
 }
 
 // csvColumns are the columns, in order. They are stable: new ones go to the

@@ -100,7 +100,7 @@ func (f Fitting) areaWords() string {
 // for each, in the manner of WriteCSV. Without fittings there is the header
 // alone.
 func WriteFittingsCSV(w io.Writer, plan *box.Plan, o Options) error {
-	l, err := listOf(plan, o)
+	l, err := Checked(plan, o)
 	if err != nil {
 		return err
 	}

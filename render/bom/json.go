@@ -23,7 +23,7 @@ const Schema = "holt.example/bom/1"
 // the segment that leaves the vertex; outer contours run anticlockwise, holes
 // clockwise.
 func WriteJSON(w io.Writer, plan *box.Plan, o Options) error {
-	l, err := listOf(plan, o)
+	l, err := Checked(plan, o)
 	if err != nil {
 		return err
 	}

@@ -150,8 +150,8 @@ type BoardTotal struct {
 	Volume             float64 // mm3
 }
 
-// New makes the list of a plan. What Options.Check or the writers refuse is left
-// out here: a step out of range counts as 0.1, terms with a slip give no bill, and a
+// New makes the list of a plan. What Checked and the writers refuse is left out
+// here: a step out of range counts as 0.1, terms with a slip give no bill, and a
 // density that is none leaves the mass unknown.
 func New(plan *box.Plan, o Options) List {
 	if plan == nil {
@@ -159,6 +159,22 @@ func New(plan *box.Plan, o Options) List {
 	}
 	l, _ := newList(plan, o)
 	return l
+}
+
+// Checked is New with the errors of the writers: there is no plan, Options.Check
+// refuses the options, or Terms.Density gives a density that is none.
+func Checked(plan *box.Plan, o Options) (List, error) {
+	if plan == nil {
+		return List{}, errNoPlan
+	}
+	if err := o.Check(); err != nil {
+		return List{}, err
+	}
+	l, err := newList(plan, o)
+	if err != nil {
+		return List{}, err
+	}
+	return l, nil
 }
 
 func newList(plan *box.Plan, o Options) (List, error) {

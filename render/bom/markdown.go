@@ -13,7 +13,7 @@ import (
 // step, edges, work, what proves the box right, totals, voids and findings.
 // Names are escaped, so that they show as they are.
 func WriteMarkdown(w io.Writer, plan *box.Plan, o Options) error {
-	l, err := listOf(plan, o)
+	l, err := Checked(plan, o)
 	if err != nil {
 		return err
 	}

@@ -3,6 +3,7 @@ package bom
 import (
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -140,7 +141,7 @@ func TestRim(t *testing.T) {
 	plan := resolve(t, d)
 	l := New(plan, Options{})
 	for _, it := range l.Items {
-		free := has(it.Parts, box.FreePart("bracket"))
+		free := slices.Contains(it.Parts, box.FreePart("bracket"))
 		if free != (len(it.Rim) == 5) || free != (len(it.Edges) == 0) {
 			t.Errorf("%v: %d sides, %d edges", it.Parts, len(it.Rim), len(it.Edges))
 		}

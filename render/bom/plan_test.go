@@ -2,6 +2,7 @@ package bom
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -54,7 +55,7 @@ func TestPentBox(t *testing.T) {
 		}
 	}
 	it := l.Items[itemOf(l, box.Left)]
-	if it.Quantity != 2 || !has(it.Parts, box.Right) || it.Face != "left: inside; right: outside" {
+	if it.Quantity != 2 || !slices.Contains(it.Parts, box.Right) || it.Face != "left: inside; right: outside" {
 		t.Errorf("the sides are equal, one turned over: %d, %v, %s", it.Quantity, it.Parts, it.Face)
 	}
 	// 170 + 16 above the cavity's floor, 14.6 + 20 below it.
@@ -167,7 +168,7 @@ func TestListsOfPlans(t *testing.T) {
 				for _, e := range it.Edges {
 					guest = guest || e.Guest
 					for _, n := range e.Neighbours {
-						if has(it.Parts, n) && it.Quantity == 1 {
+						if slices.Contains(it.Parts, n) && it.Quantity == 1 {
 							t.Errorf("%s: %v neighbours itself", name, it.Parts)
 						}
 					}

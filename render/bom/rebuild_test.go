@@ -3,6 +3,7 @@ package bom
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"holt.example/box"
@@ -97,7 +98,7 @@ func edgeTo(it Item, p, q box.Part) (Edge, bool) {
 func cutFor(l List, host, p box.Part) float64 {
 	it := l.Items[itemOf(l, host)]
 	for _, w := range it.Work {
-		if has(w.Guests, p) && (w.Kind == box.OpRebate || w.Kind == box.OpHousing || w.Kind == box.OpGroove) {
+		if slices.Contains(w.Guests, p) && (w.Kind == box.OpRebate || w.Kind == box.OpHousing || w.Kind == box.OpGroove) {
 			return float64(w.Depth)
 		}
 	}

@@ -3,6 +3,7 @@ package bom
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"holt.example/box"
@@ -167,7 +168,7 @@ func TestRoundedPartsGoTogether(t *testing.T) {
 
 func itemOf(l List, p box.Part) int {
 	for i, it := range l.Items {
-		if has(it.Parts, p) {
+		if slices.Contains(it.Parts, p) {
 			return i
 		}
 	}

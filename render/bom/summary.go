@@ -22,7 +22,7 @@ func WriteSummary(w io.Writer, plan *box.Plan) error {
 // WriteSummaryWith is WriteSummary with the options of the list: with a bill it says
 // what the box weighs, what to buy, and what that costs.
 func WriteSummaryWith(w io.Writer, plan *box.Plan, o Options) error {
-	l, err := listOf(plan, o)
+	l, err := Checked(plan, o)
 	if err != nil {
 		return err
 	}

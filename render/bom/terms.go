@@ -63,7 +63,7 @@ type Price struct {
 	// that have a width, square metres of others.
 	Per Unit
 	// Pack is what is sold together, in Per: 200 screws, a length of 2.4 m. Whole
-	// packs are bought. 0 is any amount.
+	// packs are bought. 0.001 to 1e6; 0 is any amount.
 	Pack float64
 }
 
@@ -104,6 +104,9 @@ func (t *Terms) check() box.Problems {
 		default:
 			bad(path+".Per", "unknown-value", fmt.Sprintf("%.40q", string(p.Per)), "a price is per piece, m, m2 or m3")
 		}
+		if p.Pack != 0 {
+			within(path+".Pack", p.Pack, 1e-3, 1e6, string(p.Per), "what is sold together; 0 is any amount")
+		}
 		for _, r := range []struct {
 			field  string
 			x, hi  float64
@@ -111,13 +114,12 @@ func (t *Terms) check() box.Problems {
 			reason string
 		}{
 			{".Cost", p.Cost, 1e9, t.Currency, "a price is no less than 0"},
-			{".Pack", p.Pack, 1e6, string(p.Per), "what is sold together; 0 is any amount"},
 			{".Thickness", float64(p.Thickness), 1000, "mm", "thickness of boards as sold; 0 is any"},
 			{".Width", float64(p.Width), 10000, "mm", "width of boards; 0 is any"},
 		} {
 			within(path+r.field, r.x, 0, r.hi, r.unit, r.reason)
 		}
-		key := strings.Join([]string{fold(p.Of), p.Size, mm(p.Thickness), mm(p.Width)}, "\x00")
+		key := strings.Join([]string{fold(p.Of), p.size(), mm(p.Thickness), mm(p.Width)}, "\x00")
 		if k, twice := seen[key]; twice {
 			bad(path, "twice", fmt.Sprintf("%.80q", p.Of), fmt.Sprintf("Prices[%d] is of the same", k))
 			continue
@@ -141,5 +143,8 @@ func (t *Terms) density(material string) (float64, error) {
 	}
 	return d, nil
 }
+
+// size is the size as it is compared: spaces around it say nothing.
+func (p Price) size() string { return strings.TrimSpace(p.Size) }
 
 func fold(s string) string { return strings.ToLower(strings.TrimSpace(s)) }

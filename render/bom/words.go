@@ -2,6 +2,7 @@ package bom
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"holt.example/box"
@@ -75,20 +76,11 @@ func (e Edge) inTurn() string {
 func once(ps []box.Part) []box.Part {
 	var out []box.Part
 	for _, p := range ps {
-		if !has(out, p) {
+		if !slices.Contains(out, p) {
 			out = append(out, p)
 		}
 	}
 	return out
-}
-
-func has(ps []box.Part, p box.Part) bool {
-	for _, q := range ps {
-		if q == p {
-			return true
-		}
-	}
-	return false
 }
 
 // Jobs are the operations in words, a line each. Equal ones that follow each

@@ -105,7 +105,7 @@ func newLayout(p *Picture, solids []Solid, spots map[int]spot, o Options) *layou
 		}
 	}
 	if l.count > 0 {
-		l.column = 2*l.ring + 6*l.k
+		l.column = 2*l.ring + float64(6*l.k)
 	}
 	l.stripH = 14 * l.k
 	l.key(solids, spots)
@@ -137,9 +137,9 @@ func (l *layout) key(solids []Solid, spots map[int]spot) {
 	if len(rows) == 0 {
 		return
 	}
-	h := capKey * l.k
+	h := float64(capKey * l.k)
 	width := l.p.Width - 2*(l.inset+l.pad)
-	indent, gap := 6*l.k, 6*l.k
+	indent, gap := float64(6*l.k), float64(6*l.k)
 	widest := 0.0
 	for _, r := range rows {
 		widest = math.Max(widest, TextWidth(r.name, h, false))
@@ -153,7 +153,7 @@ func (l *layout) key(solids []Solid, spots map[int]spot) {
 		y := float64(float64(i%tall) * pitch)
 		cut, full := shorten(r.name, h, false, each-indent)
 		l.keys = append(l.keys, []Text{
-			{At: Point{x + indent - 1.6*l.k, y}, Height: h, Align: End, Bold: true, S: r.num},
+			{At: Point{x + indent - float64(1.6*l.k), y}, Height: h, Align: End, Bold: true, S: r.num},
 			{At: Point{x + indent, y}, Height: h, S: cut, Full: full},
 		})
 	}
@@ -177,17 +177,17 @@ func (l *layout) fit(sc *scene, o Options) {
 	availH := o.Height - head - foot
 	rows := float64((l.count + 1) / 2)
 	if o.Height == 0 {
-		availH = math.Max(1.6*p.Width-head-foot, 0.2*p.Width)
+		availH = math.Max(float64(1.6*p.Width)-head-foot, 0.2*p.Width)
 	}
 	availH = math.Max(availH, 5)
 	p.Scale = math.Min(availW/w, availH/h)
 	p.Height = o.Height
 	if o.Height == 0 {
-		need := math.Max(float64(p.Scale*h), float64(rows*(2*l.ring+1.5*l.k)))
+		need := math.Max(float64(p.Scale*h), float64(rows*(2*l.ring+float64(1.5*l.k))))
 		p.Height = math.Ceil(head + need + foot)
 	}
-	if room := (p.Height - head - foot) / math.Max(rows, 1); 2*l.ring+1.5*l.k > room {
-		l.small = room / (2*l.ring + 1.5*l.k)
+	if room := (p.Height - head - foot) / math.Max(rows, 1); 2*l.ring+float64(1.5*l.k) > room {
+		l.small = room / (2*l.ring + float64(1.5*l.k))
 	}
 	l.lo = Point{side, head}
 	l.hi = Point{p.Width - side, p.Height - foot}
@@ -207,9 +207,9 @@ func (l *layout) balloons(solids []Solid, spots map[int]spot) {
 			dots = append(dots, p.page(q.at))
 		}
 	}
-	ring, gap := l.ring*l.small, (2*l.ring+1.5*l.k)*l.small
+	ring, gap := float64(l.ring*l.small), float64((2*l.ring+float64(1.5*l.k))*l.small)
 	left, right := l.inset+l.pad+l.ring, p.Width-l.inset-l.pad-l.ring
-	shoulder := l.ring + 2.5*l.k
+	shoulder := l.ring + float64(2.5*l.k)
 	place := columns(dots, left, right, l.lo.Y+ring, l.hi.Y-ring, gap, shoulder)
 	for k, i := range ids {
 		part, c := solids[i].Part, place[k]
@@ -251,11 +251,11 @@ func (l *layout) strip() {
 	width := x1 - x0 - 2*l.pad
 	h := capTitle * l.k
 	for h > 2.5*l.k && TextWidth(p.Name, h, true) > width {
-		h -= 0.25 * l.k
+		h -= float64(0.25 * l.k)
 	}
 	name, full := shorten(p.Name, h, true, width)
-	p.Texts = append(p.Texts, Text{At: Point{x0 + l.pad, ys + 6.8*l.k}, Height: h, Bold: true, S: name, Full: full})
+	p.Texts = append(p.Texts, Text{At: Point{x0 + l.pad, ys + float64(6.8*l.k)}, Height: h, Bold: true, S: name, Full: full})
 	note := fmt.Sprintf("%s; %s, turned %s°, from %s° above; not to scale", p.Note, p.View.Name, num(p.View.Round), num(p.View.Up))
 	note, full = shorten(note, capNote*l.k, false, width)
-	p.Texts = append(p.Texts, Text{At: Point{x0 + l.pad, ys + 11.4*l.k}, Height: capNote * l.k, S: note, Full: full})
+	p.Texts = append(p.Texts, Text{At: Point{x0 + l.pad, ys + float64(11.4*l.k)}, Height: capNote * l.k, S: note, Full: full})
 }

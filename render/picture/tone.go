@@ -19,9 +19,11 @@ func (s *scene) tone(f *face, indoors bool) Tone {
 		k += 0.45
 	}
 	g := s.solids[f.owner].Grain
+	// A side of a hexagon stands at exactly 60 degrees to the grain: it is no end
+	// grain, whatever its last digits.
 	return Tone{
 		Shade:    int(math.Max(0, math.Min(math.Round(float64(k*(Shades-1))), Shades-1))),
-		EndGrain: g != (solid.Vec{}) && math.Abs(f.n.Dot(g)) > 0.5,
+		EndGrain: g != (solid.Vec{}) && math.Abs(f.n.Dot(g)) > 0.5+1e-6,
 	}
 }
 

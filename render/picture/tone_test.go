@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"holt.example/box/solid"
 )
 
 func TestTones(t *testing.T) {
@@ -59,4 +61,18 @@ func TestShorten(t *testing.T) {
 			require.Equal(t, name, s)
 		}
 	})
+}
+
+// TestSixtyDegreesIsNoEndGrain: the sides of a hexagon that stand at 60 degrees to the
+// grain are tinted alike, whatever the last digits of their normals: cos 60 is 0.5.
+// At 59 degrees it is end grain, at 61 it is not.
+func TestSixtyDegreesIsNoEndGrain(t *testing.T) {
+	s := &scene{solids: []Solid{{Grain: solid.Vec{Z: 1}}}}
+	for _, c := range []struct {
+		degrees float64
+		end     bool
+	}{{59, true}, {60 - 1e-9, false}, {60, false}, {60 + 1e-9, false}, {61, false}, {121, true}, {120 + 1e-9, false}} {
+		sn, cs := math.Sincos(c.degrees * math.Pi / 180)
+		assert.Equal(t, c.end, s.tone(&face{n: solid.Vec{X: sn, Z: cs}}, false).EndGrain, "%v", c.degrees)
+	}
 }

@@ -128,7 +128,7 @@ func (b *board) leave() {
 }
 
 // down is a size that is there for sure, in tenths.
-func down(x float64) float64 { return math.Floor(x*10+1e-6) / 10 }
+func down(x float64) float64 { return math.Floor(float64(x*10)+1e-6) / 10 }
 
 func clamp(x, lo, hi float64) float64 { return math.Max(lo, math.Min(hi, x)) }
 
@@ -194,7 +194,7 @@ func (b *board) title(d *Drawing, facts string) {
 	h := clamp(b.stock.Length*0.009, small, 16)
 	at := outline.Point{Y: b.stock.Width + h}
 	d.Items = append(d.Items, label(Text, at, Writing{Value: Clean(facts, 160), Height: h * 0.75}))
-	at.Y += h * 1.6
+	at.Y += float64(h * 1.6)
 	d.Items = append(d.Items, label(Text, at, Writing{Value: d.Title, Height: h}))
 }
 

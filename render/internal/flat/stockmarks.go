@@ -22,7 +22,7 @@ func marks(p *batch.Placed, panel box.Panel, v view) []Item {
 	taken := append(v.items[:len(v.items):len(v.items)], out...)
 	short := math.Min(v.box.Width(), v.box.Height())
 	text := Writing{Value: Clean(p.Label, 16), Height: clamp(short*0.06, small, 9), Middle: true}
-	c, r, ok := room(panel.Machined, v.box, taken, Width(text.Value, text.Height)/2+text.Height*0.6)
+	c, r, ok := room(panel.Machined, v.box, taken, Width(text.Value, text.Height)/2+float64(text.Height*0.6))
 	text.Height *= ok
 	if !(text.Height >= 1) {
 		return append(out, grainArrow(panel, v.box, taken, AsMachined)...)
@@ -31,7 +31,7 @@ func marks(p *batch.Placed, panel box.Panel, v view) []Item {
 		Item{Shape: Disc, Layer: Layer{Kind: Balloon}, Circle: Circle{Grid(c.X), Grid(c.Y), Grid(r)}},
 		label(Text, outline.Point{X: c.X, Y: c.Y - text.Height/2}, text))
 	name := Writing{Value: Clean(string(p.Piece.Part), 40), Height: math.Max(small*ok, text.Height*0.6), Middle: true}
-	at := outline.Point{X: c.X, Y: c.Y - r - name.Height*1.6}
+	at := outline.Point{X: c.X, Y: c.Y - r - float64(name.Height*1.6)}
 	n := label(Text, at, name)
 	if fitsIn(panel.Machined, taken, n.extents()) {
 		out = append(out, n)
@@ -83,7 +83,7 @@ func room(face outline.Region, b outline.Box, taken []Item, r float64) (outline.
 		for _, fy := range [...]float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.12, 0.88} {
 			for _, fx := range [...]float64{0.5, 0.35, 0.65, 0.2, 0.8, 0.12, 0.88} {
 				c := outline.Point{X: b.Min.X + float64(b.Width()*fx), Y: b.Min.Y + float64(b.Height()*fy)}
-				q := r*k + 1
+				q := float64(r*k) + 1
 				box := outline.Box{Min: outline.Point{X: c.X - q, Y: c.Y - q}, Max: outline.Point{X: c.X + q, Y: c.Y + q}}
 				if face.Contains(c, 0) == outline.Inside && face.Distance(c) >= q && clear(taken, box) {
 					return c, r * k, k
