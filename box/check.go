@@ -102,6 +102,7 @@ func (d Design) checkFeatures(c *collector) {
 	drop := func(Part, feat) {}
 	for i, f := range d.Features {
 		path := fmt.Sprintf("Features[%d]", i)
+		checkOnce(c, path, f)
 		switch f := f.(type) {
 		case Entrance:
 			n := len(c.ps)
@@ -125,6 +126,30 @@ func (d Design) checkFeatures(c *collector) {
 				f.lower(s, typed(path, f), map[Part]*part{})
 			}
 		}
+	}
+}
+
+// checkOnce refuses a feature that is put onto a part twice.
+func checkOnce(c *collector, path string, f Feature) {
+	var on []Part
+	switch f := f.(type) {
+	case Vents:
+		on = f.On
+	case DripGroove:
+		on = f.On
+	case EavesVents:
+		on = f.On
+	case Edging:
+		on = f.On
+	case PartMarks:
+		on = f.On
+	}
+	seen := map[Part]bool{}
+	for k, p := range on {
+		if seen[p] {
+			c.addf(fmt.Sprintf("%s.On[%d]", typed(path, f), k), "twice", "%.60s is named twice", p)
+		}
+		seen[p] = true
 	}
 }
 

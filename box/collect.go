@@ -163,6 +163,23 @@ func (b Board) most() float64 {
 	return 0
 }
 
+// decides is the field that the thickness comes from.
+func (b Board) decides() string {
+	for _, x := range []struct {
+		field string
+		x     MM
+	}{{".Most", b.Most}, {".Measured", b.Measured}, {".Thickness", b.Thickness}} {
+		if x.x == 0 {
+			continue
+		}
+		if b.Least > x.x {
+			break
+		}
+		return x.field
+	}
+	return ".Least"
+}
+
 // least is the thickness that lips are reckoned with.
 func (b Board) least() float64 {
 	for _, x := range []MM{b.Least, b.Measured, b.Thickness} {

@@ -47,6 +47,9 @@ func (s *shell) checkFeats(p *part) {
 			s.meetsJoint(p, f, shadows)
 		}
 	}
+	type pair struct{ f, g string }
+	worst := map[pair]int{}
+	var met []meeting
 	p.eachPair(0, func(i, k int) {
 		f, g := &p.feats[max(i, k)], &p.feats[min(i, k)]
 		if f.depth > 0 && g.depth > 0 && f.from != g.from && f.depth+g.depth < p.face.least {
@@ -58,11 +61,22 @@ func (s *shell) checkFeats(p *part) {
 		if f.fit && g.fit && f.path == g.path {
 			return
 		}
-		if clash(f.outline, g.outline) {
-			s.c.add(Problem{Path: f.path, Code: "feature-meets-feature", Got: size(f.outline),
-				Why: fmt.Sprintf("the %s on %s runs into the %s of %s, by %s", f.source, p.face.part, g.source, g.path, num(round1(runsInto(f.outline, g.outline))))})
+		if !clash(f.outline, g.outline) {
+			return
+		}
+		m := meeting{f, g, runsInto(f.outline, g.outline)}
+		at, told := worst[pair{f.path, g.path}]
+		switch {
+		case !told:
+			worst[pair{f.path, g.path}] = len(met)
+			met = append(met, m)
+		case m.by > met[at].by:
+			met[at] = m
 		}
 	})
+	for _, m := range met {
+		s.tellMeeting(p, m)
+	}
 	s.checkLines(p)
 }
 
@@ -90,15 +104,21 @@ func (s *shell) opensInside(p *part, f *feat) bool {
 	if d >= 0 {
 		return true
 	}
-	e := cavity.Extents()
+	e, own := cavity.Extents(), f.outline.Extents()
+	face := fmt.Sprintf("%s wide and %s high", num(round1(e.Width())), num(round1(e.Height())))
+	if own.Width() > e.Width()+1e-6 || own.Height() > e.Height()+1e-6 {
+		s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: size(f.outline),
+			Why: fmt.Sprintf("the %s is larger than the cavity's face, which is %s, and reaches %s past it", f.source, face, num(round1(-d)))})
+		return false
+	}
 	past, try, drop := s.pastEdge(p, f, cavity)
 	bevel := ""
 	if drop > 0.05 {
 		bevel = fmt.Sprintf("; the bevel of its top takes %s more on the outer face", num(round1(drop)))
 	}
 	s.c.add(Problem{Path: f.path, Code: "off-cavity", Got: size(f.outline), Try: try,
-		Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face at %s, which is %s wide and %s high%s",
-			f.source, num(round1(-d)), past, num(round1(e.Width())), num(round1(e.Height())), bevel)})
+		Why: fmt.Sprintf("the %s reaches %s past the edge of the cavity's face at %s, which is %s%s",
+			f.source, num(round1(-d)), past, face, bevel)})
 	return false
 }
 
@@ -108,6 +128,7 @@ func (s *shell) opensInside(p *part, f *feat) bool {
 func (s *shell) pastEdge(p *part, f *feat, cavity outline.Contour) (name Part, try string, drop float64) {
 	g, _ := s.cav.FaceOf(p.at)
 	worst := 0.0
+	var back, out outline.Point // the way that would do, and the direction of the edge
 	for k, a := range cavity {
 		b := cavity[(k+1)%len(cavity)]
 		x, y := b.Y-a.Y, a.X-b.X
@@ -122,18 +143,32 @@ func (s *shell) pastEdge(p *part, f *feat, cavity outline.Contour) (name Part, t
 			drop = s.topDrop(p)
 			d += drop
 		}
+		back, out = outline.Point{}, outline.Point{X: x, Y: y}
 		_, cl := sincos(p.face.lean)
 		switch at := f.outline.Extents(); {
 		case f.use == UseEntrance && math.Abs(y) > 0.2:
-			try = "Above: " + num(tenthDown((at.Min.Y-d/y)*cl))
+			try, back.Y = "Above: "+num(tenthDown((at.Min.Y-d/y)*cl)), -d/y
 		case f.use == UseVent && y > 0.2:
 			try = "Below: " + num(-tenthDown(-(cavity.Extents().Max.Y - at.Centre().Y + d/y)))
 		case f.use == UseEntrance:
+			back.X = -d / x
 			if right := at.Centre().X - d/x; right > 0 { // towards the middle
 				try = "Right: " + num(tenthDown(right))
 			} else {
 				try = "Right: " + num(-tenthDown(-right))
 			}
+		}
+	}
+	// Where that only takes it past the edge on the other side nothing is tried.
+	moved := f.outline.Transform(outline.Shift(back.X, back.Y))
+	for k, a := range cavity {
+		b := cavity[(k+1)%len(cavity)]
+		x, y := b.Y-a.Y, a.X-b.X
+		l := math.Hypot(x, y)
+		x, y = x/l, y/l
+		opposite := float64(x*out.X)+float64(y*out.Y) < 0
+		if opposite && back != (outline.Point{}) && moved.Support(x, y)-float64(x*a.X)-float64(y*a.Y) > 1e-6 {
+			try = ""
 		}
 	}
 	return name, try, drop

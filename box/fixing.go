@@ -138,6 +138,7 @@ func (s *shell) lowerFixings(parts []*part) {
 		by[p.face.part] = p
 		names = append(names, string(p.face.part))
 	}
+	var nails []nail
 	for i := range s.d.Fixings {
 		f := &s.d.Fixings[i]
 		path := fmt.Sprintf("Fixings[%d]", i)
@@ -147,9 +148,11 @@ func (s *shell) lowerFixings(parts []*part) {
 			}
 		}
 		if a, b := by[f.Over], by[f.Under]; a != nil && b != nil && s.staysShut(path, f) {
-			s.drive(path, f, a, b)
+			nails = append(nails, s.drive(path, f, a, b)...)
 		}
 	}
+	s.checkBare(nails)
+	s.checkNails(nails)
 }
 
 // staysShut reports a row that would hold shut what opens.
@@ -182,12 +185,12 @@ func (f *Fixing) way(a, b *part) (w solid.Vec, ok bool) {
 	return n, true
 }
 
-// drive brings one row down to holes.
-func (s *shell) drive(path string, f *Fixing, a, b *part) {
+// drive brings one row down to holes, and gives what is driven.
+func (s *shell) drive(path string, f *Fixing, a, b *part) (nails []nail) {
 	w, ok := f.way(a, b)
 	if !ok {
 		s.c.addf(path+".Slant", "parallel", "%s lies flat on %s: nothing through one is in line with the other", f.Under, f.Over)
-		return
+		return nil
 	}
 	row := FixingRow{Fixing: *f, Into: Direction{roundTo(w.X, 40), roundTo(w.Y, 40), roundTo(w.Z, 40)}}
 	row.At = slices.Clone(f.At)
@@ -200,21 +203,34 @@ func (s *shell) drive(path string, f *Fixing, a, b *part) {
 		r := math.Max(float64(f.Hole), float64(f.Diameter)) / 2
 		m, ok := s.settle(here, at, a, outline.Box{Min: outline.Point{X: -r, Y: -r}, Max: outline.Point{X: r, Y: r}})
 		if !ok {
-			return
+			return nil
 		}
 		o := m.Apply(outline.Point{})
 		head := a.face.frame.Out(solid.Vec{X: o.X, Y: o.Y, Z: start})
+		drilled := f.Hole > 0 && !f.Slant
+		if off := f.offEdge(a, o); off > 0 && !drilled { // a hole says so itself
+			s.c.add(Problem{Path: here, Code: "off-part", Got: num(float64(f.Diameter)) + " across",
+				Why: fmt.Sprintf("the %s into %s reaches %s past the edge of %s", f.What, f.Under, num(round1(off)), f.Over)})
+			continue
+		}
 		from, to := through(b.convex, head, w)
 		if in := float64(f.Length) - from; !(from > -1e-6 && to > from+1e-6 && in > 0.5) {
 			s.c.add(Problem{Path: here, Code: "misses", Got: num(float64(f.Length)) + " long",
 				Why: fmt.Sprintf("the %s through %s does not reach into %s here", f.What, f.Over, f.Under)})
 			continue
 		}
+		_, leaves := through(a.convex, head, w)
+		if gap := from - leaves; gap > s.gapOf(a, b)/math.Abs(w.Dot(a.face.frame.W))+1e-6 {
+			s.c.add(Problem{Path: here, Code: "misses", Got: num(round1(gap)) + " between them",
+				Why: fmt.Sprintf("the %s through %s into %s: the two do not lie on one another here", f.What, f.Over, f.Under)})
+			continue
+		}
+		nails = append(nails, nail{here, f, a, b, head, head.Add(w.Scale(float64(f.Length))), o})
 		row.Places = append(row.Places, place(head))
-		row.Held = append(row.Held, tidy(from))
+		row.Held = append(row.Held, tidy(math.Min(from, leaves)))
 		row.In = append(row.In, tidy(math.Min(to, float64(f.Length))-from))
 		row.Together = row.Together || f.Hole > 0 && f.Slant
-		if f.Hole > 0 && !f.Slant {
+		if drilled {
 			a.feats = append(a.feats, feat{path: path, source: f.What, use: UseFixing, outline: settled(outline.Circle(o, float64(f.Hole))), fit: true, with: f.Under})
 		}
 		if f.Pilot > 0 && !s.pilot(path, f, b, head.Add(w.Scale(from)), w, math.Min(to, float64(f.Length))-from) {
@@ -222,6 +238,7 @@ func (s *shell) drive(path string, f *Fixing, a, b *part) {
 		}
 	}
 	s.rows = append(s.rows, row)
+	return nails
 }
 
 // pilot bores for one screw: into the edge of a part, or square into its face. It
@@ -348,13 +365,23 @@ func (s *shell) heldBy(p *Plan, m *Seam) []joints.Hold {
 	}
 	a, b := of(m.Over), of(m.Under)
 	var rows []joints.Hold
+	has := false
 	for _, r := range s.rows {
-		if a == r.Over && b == r.Under || a == r.Under && b == r.Over {
-			rows = append(rows, joints.Hold{Kind: r.What, Count: len(r.At), Diameter: r.Diameter, Length: r.Length, Spacing: r.spacing(),
+		over, under := m.Over, m.Under
+		switch {
+		case a == r.Over && b == r.Under:
+		case a == r.Under && b == r.Over:
+			over, under = under, over
+		default:
+			continue
+		}
+		has = true
+		if r.Places = s.inStrips(r, over, under); len(r.Places) > 0 {
+			rows = append(rows, joints.Hold{Kind: r.What, Count: len(r.Places), Diameter: r.Diameter, Length: r.Length, Spacing: r.spacing(),
 				Note: "through " + string(r.Over) + " into " + string(r.Under)})
 		}
 	}
-	if rows == nil {
+	if !has {
 		return m.Holds
 	}
 	var out []joints.Hold
@@ -364,6 +391,43 @@ func (s *shell) heldBy(p *Plan, m *Seam) []joints.Hold {
 		}
 	}
 	return append(out, rows...)
+}
+
+// inStrips are the places of a row whose screws go through one piece into another:
+// all of them, but for strips of made-up parts.
+func (s *shell) inStrips(r FixingRow, over, under Part) []Place {
+	a, b := s.stripOf(over), s.stripOf(under)
+	if a == nil && b == nil {
+		return r.Places
+	}
+	var out []Place
+	for k, at := range r.Places {
+		head := solid.Vec{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z)}
+		in := head.Add(solid.Vec{X: r.Into.X, Y: r.Into.Y, Z: r.Into.Z}.Scale(float64(r.Held[k] + r.In[k]/2)))
+		ok := true
+		if a != nil {
+			_, _, ok = a.stretch(head, head)
+		}
+		if b != nil && ok {
+			_, _, ok = b.stretch(in, in)
+		}
+		if ok {
+			out = append(out, at)
+		}
+	}
+	return out
+}
+
+// stripOf is the strip of a name, nil if the part is none.
+func (s *shell) stripOf(name Part) *part {
+	for _, w := range s.made {
+		for _, q := range w.strips {
+			if q.face.part == name {
+				return q
+			}
+		}
+	}
+	return nil
 }
 
 // spacing is the largest distance between neighbours in the row.

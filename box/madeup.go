@@ -102,8 +102,12 @@ func (d Design) checkMadeUp(c *collector) {
 			c.length(path+".Width", m.Width, "width of the boards that strips are cut from")
 		}
 		c.atLeast0(path+".Least", m.Least, "least width that shows of a strip")
-		j := m.edgeJoint()
-		j.check(c, typed(path+".Joint", j))
+		switch j := m.edgeJoint(); j.(type) {
+		case EdgeGlued, LooseTongue, TongueGroove, Shiplap, *EdgeGlued, *LooseTongue, *TongueGroove, *Shiplap:
+			j.check(c, typed(path+".Joint", j))
+		default: // a type that has one inside, perhaps nil
+			c.strange(path+".Joint", j, "edge joint")
+		}
 	}
 }
 

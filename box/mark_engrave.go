@@ -37,7 +37,9 @@ func (f Engrave) lower(s *shell, path string, by map[Part]*part) {
 		s.c.addf(path+".Lines", "missing", "say which lines to engrave")
 	}
 	f.At.check(s.c, path+".At")
-	f.Repeat.check(s.c, path+".Repeat", false)
+	if f.Repeat.check(s.c, path+".Repeat", false) {
+		s.c.fewStrokes(path+".Repeat", len(f.Lines), max(f.Repeat.Columns, 1)*max(f.Repeat.Rows, 1))
+	}
 	s.c.enum(path+".From", int(f.From), int(FromInner), "box.FromOuter")
 	use, _ := s.use(path, f.Use, UseMark)
 	if f.Name != "" {
@@ -55,6 +57,11 @@ func (f Engrave) lower(s *shell, path string, by map[Part]*part) {
 	if l.strokes = s.linesOf(path, f.Lines, f.At, f.Repeat, f.Mirror, p); len(l.strokes) > 0 {
 		p.engraved = append(p.engraved, l)
 	}
+}
+
+// fewStrokes sees that lines and their copies are not too many in all.
+func (c *collector) fewStrokes(path string, lines, copies int) bool {
+	return c.within(path, float64(lines)*float64(copies), 0, mostCopies, "", fmt.Sprintf("lines in all, %d copies of %d", copies, lines))
 }
 
 func orUse(name string, use Use) string {

@@ -3,13 +3,15 @@ package box
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"holt.example/box/outline"
 	"holt.example/joints"
 )
 
 // twiceCut reports lines of two features that are one, or grip and drip grooves that
-// run into those of another feature: given twice, one of them was not meant.
+// run into those of another feature: given twice, one of them was not meant; and lines
+// across the letters of a text, which then cannot be read.
 func (s *shell) twiceCut(p *part) {
 	type stroke struct {
 		l *line
@@ -18,8 +20,9 @@ func (s *shell) twiceCut(p *part) {
 	var all []stroke
 	var boxes []outline.Box
 	most := 1e-6
+	lettered := slices.ContainsFunc(p.engraved, func(l line) bool { return l.letters > 0 })
 	for i := range p.engraved {
-		if l := &p.engraved[i]; l.use == UseGrip || l.use == UseDrip {
+		if l := &p.engraved[i]; lettered || l.use == UseGrip || l.use == UseDrip {
 			most = math.Max(most, l.band())
 		}
 		for _, t := range p.engraved[i].strokes {
@@ -33,7 +36,7 @@ func (s *shell) twiceCut(p *part) {
 	grid := newBins(boxes)
 	for k, a := range all {
 		wide := 0.0
-		if a.l.use == UseGrip || a.l.use == UseDrip {
+		if lettered || a.l.use == UseGrip || a.l.use == UseDrip {
 			wide = a.l.band()
 		}
 		grid.near(grow(boxes[k], wide+most), func(i int) {
@@ -42,7 +45,15 @@ func (s *shell) twiceCut(p *part) {
 				return
 			}
 			same := equalPath(a.t, b.t)
-			if !same && wide > 0 && b.l.use == a.l.use && alongside(a.t, b.t) && !apart(boxes[i], boxes[k], wide+b.l.band()) {
+			text := a.l.letters > 0 || b.l.letters > 0
+			if !same && text && !apart(boxes[i], boxes[k], wide+b.l.band()) && a.t.DistanceTo(thereAndBack(b.t)) < wide+b.l.band()-1e-9 {
+				pr := Problem{Path: a.l.path, Code: "feature-meets-feature", Got: "a line " + num(a.l.width) + " wide",
+					Why: fmt.Sprintf("the %s on %s runs into the %s of %s", a.l.source, p.face.part, b.l.source, b.l.path), Try: clearOfIt(a.l.path, b.l.path)}
+				s.c.add(pr)
+				return
+			}
+			grips := a.l.use == UseGrip || a.l.use == UseDrip
+			if !same && grips && b.l.use == a.l.use && alongside(a.t, b.t) && !apart(boxes[i], boxes[k], wide+b.l.band()) {
 				same = a.t.DistanceTo(thereAndBack(b.t)) < wide+b.l.band()
 			}
 			if same {

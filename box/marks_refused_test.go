@@ -31,7 +31,7 @@ func TestMarksThatCannotBeMade(t *testing.T) {
 		{"a turn of 400", one(box.Cut{On: box.Front, Shape: box.Round{Diameter: 9}, At: box.Anchor{Up: 100, Turn: 400}}), "Features[0].Cut.At.Turn", "range", "400", -360, 360},
 		{"too many", one(box.Cut{On: box.Front, Shape: box.Round{Diameter: 9}, At: up, Repeat: box.Repeat{Columns: 1000, Rows: 1000, StepRight: 1, StepUp: 1}}), "Features[0].Cut.Repeat.Rows", "range", "1000", 0, 20},
 		{"no step", one(box.Cut{On: box.Front, Shape: box.Round{Diameter: 9}, At: up, Repeat: box.Repeat{Columns: 2}}), "Features[0].Cut.Repeat.StepRight", "range", "on one another", 0.1, 10000},
-		{"on one another", one(box.Cut{On: box.Front, Shape: box.Round{Diameter: 9}, At: up, Repeat: box.Repeat{Columns: 2, StepRight: 8}}), "Features[0].Cut", "feature-meets-feature", "runs into", 0, 0},
+		{"on one another", one(box.Cut{On: box.Front, Shape: box.Round{Diameter: 9}, At: up, Repeat: box.Repeat{Columns: 2, StepRight: 8}}), "Features[0].Cut.Repeat.StepRight", "feature-meets-feature", "8: the step is less than the motif, 9 across", 0, 0},
 		{"narrower than the cutter", one(box.Cut{On: box.Front, Shape: box.Slot{Width: 30, Height: 4}, At: up, Tool: box.Tool{Diameter: 6}}), "Features[0].Cut.Tool.Diameter", "narrow", "narrower", 0.1, 4},
 		// The arms of the L are 5 wide; the largest disc in its corner touches the inner
 		// corner: d = 10/(1+1/sqrt 2) = 5.857.

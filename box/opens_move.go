@@ -3,6 +3,7 @@ package box
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"holt.example/box/solid"
 	"holt.example/joints"
@@ -153,7 +154,7 @@ func (s *shell) frees(w *way, against Part, parts []*part) string {
 	w.with = append(with[:len(with):len(with)], against)
 	_, bar := s.goes(w, parts)
 	w.with = with
-	if bar == "" {
+	if bar == "" && !s.madeToOpen(against) {
 		return fmt.Sprintf("With: []box.Part{%q}, fixed to %s alone", against, w.part)
 	}
 	var rest []*part
@@ -172,6 +173,12 @@ func (s *shell) frees(w *way, against Part, parts []*part) string {
 		}
 	}
 	return fmt.Sprintf("to leave out %s, or to place it elsewhere", against)
+}
+
+// madeToOpen reports whether an opening made the part: it is no other one's to take
+// along.
+func (s *shell) madeToOpen(p Part) bool {
+	return slices.ContainsFunc(s.ways, func(w *way) bool { return w.part == p && w.plate != nil })
 }
 
 // isCover reports whether a part covers the seam between the roof and a wall.

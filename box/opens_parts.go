@@ -195,7 +195,7 @@ func (s *shell) turnButton(path string, o TurnButton, parts []*part) *way {
 	fr := &Free{Name: name, Board: o.Board, At: place(pivot.Add(f.in.N.Scale(f.t - f.in.At(pivot)))), Facing: Direction(f.in.N), Up: Direction(up)}
 	fr.Outline = outline.RoundedRectangle(-wide/2, -tail, wide/2, reach, wide/4)
 	fr.Cuts = []Cut{{Shape: Round{4.5}, Use: UseScrew, Name: "screw of the button"}}
-	w := &way{path: path, axis: motion{turn: true, o: pivot, d: f.in.N}, plate: fr}
+	w := &way{path: path, axis: motion{turn: true, o: pivot, d: f.in.N}, plate: fr, parent: s.wayOf(m.n.at)}
 	if m.over {
 		w.fitBore(face, pivot, 2.5, f.least-2, FromOuter, UseScrew, "screw of the button", FreePart(name))
 	} else {

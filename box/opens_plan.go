@@ -101,8 +101,15 @@ func (p *Plan) posed(part Part, x float64, turn bool) (*Plan, error) {
 	k := p.wayOf(part)
 	if k < 0 {
 		pr := Problem{Path: fmt.Sprintf("%.60s", string(part)), Code: "fixed", Why: "this part does not open"}
+		switch part {
+		case Front, Back, Left, Right, Floor, Roof: // those that need say no more
+			pr.Try = fmt.Sprintf("Opens: []box.Opening{box.Hinged{Part: %q}}", part)
+			if !turn {
+				pr.Try = fmt.Sprintf("Opens: []box.Opening{box.Removable{Part: %q}}", part)
+			}
+		}
 		if _, ok := p.Piece(part); !ok {
-			pr.Code, pr.Why = "unknown-part", "the plan has no such part"
+			pr.Code, pr.Try, pr.Why = "unknown-part", "", "the plan has no such part"
 		}
 		return nil, pr
 	}

@@ -103,6 +103,9 @@ func (f Pattern) lower(s *shell, path string, by map[Part]*part) {
 		return
 	}
 	if f.Lines != nil {
+		if !s.c.fewStrokes(path+".Repeat", len(f.Lines), len(places)) {
+			return
+		}
 		f.engrave(p, path, use, tool, w, d, places, room)
 		return
 	}
@@ -190,14 +193,17 @@ func (s *shell) places(path string, f Pattern, p *part, e, room outline.Box) ([]
 
 // cut puts the motifs onto the part.
 func (f Pattern) cut(s *shell, p *part, path string, use Use, motif outline.Contour, places []outline.Affine, room outline.Region, convex []outline.HalfPlane) {
-	before := newBins(p.boxes())
+	before := p.listedBefore()
 	tool := float64(f.Tool.Diameter) / 2
 	if f.Tool.VAngle != 0 {
 		tool = 0
 	}
 	for _, m := range places {
 		whole := motif.Transform(m)
-		if !clearOf(p, before, whole.Extents(), float64(f.Clear), func(g outline.Contour) bool { return comesNear(whole, g, float64(f.Clear)) }) {
+		if !before.clearOf(whole.Extents(), float64(f.Clear), 0, func(g outline.Contour) bool { return comesNear(whole, g, float64(f.Clear)) },
+			func(l *line, t outline.Path) bool {
+				return f.meetsFace(p, l, float64(f.Depth)) && (t.DistanceTo(whole) < float64(f.Clear)+l.band() || whole.Contains(t[0].At(), 0) == outline.Inside)
+			}) {
 			continue
 		}
 		pieces, cut, err := clipTo(whole, room, convex)
@@ -220,29 +226,19 @@ func (f Pattern) cut(s *shell, p *part, path string, use Use, motif outline.Cont
 // comesNear reports whether two outlines come nearer than d or share a place.
 func comesNear(a, b outline.Contour, d float64) bool { return a.DistanceTo(b) < d || clash(a, b) }
 
-// clearOf reports whether a motif stays clear of the features before it; a
-// clearance of 0 asks nothing.
-func clearOf(p *part, before *bins, e outline.Box, clear float64, meets func(outline.Contour) bool) bool {
-	if clear == 0 {
-		return true
-	}
-	free := true
-	before.near(grow(e, clear), func(k int) { free = free && !meets(p.feats[k].outline) })
-	return free
-}
-
 // engrave puts the strokes onto the part, one line for all.
 func (f Pattern) engrave(p *part, path string, use Use, t Tool, w, d float64, places []outline.Affine, room outline.Region) {
-	before := newBins(p.boxes())
+	before := p.listedBefore()
 	l := line{path: path, source: orUse(f.Name, use), use: use, tool: t, width: w, depth: d, from: f.From}
 	clear := float64(f.Clear)
 	for _, m := range places {
 		for _, stroke := range f.Lines {
 			whole := stroke.Transform(m)
-			keep := clearOf(p, before, whole.Extents(), clear+w/2, func(g outline.Contour) bool {
+			if !before.clearOf(whole.Extents(), clear, w/2, func(g outline.Contour) bool {
 				return whole.DistanceTo(g) < clear+w/2 || g.Contains(whole[0].At(), 0) == outline.Inside
-			})
-			if clear > 0 && !keep {
+			}, func(o *line, t outline.Path) bool {
+				return f.meetsFace(p, o, d) && whole.DistanceTo(thereAndBack(t)) < clear+w/2+o.band()
+			}) {
 				continue
 			}
 			parts := whole.Within(room)

@@ -28,7 +28,7 @@ type RoofEnds int
 
 // The ways to cut the ends of roof boards.
 const (
-	Plumb      RoofEnds = iota // upright, parallel to the wall
+	Plumb      RoofEnds = iota // parallel to the wall: upright where the wall is
 	SquareEnds                 // at right angles to the board
 )
 

@@ -76,7 +76,7 @@ func (s *shell) checkThickness() {
 				path = fmt.Sprintf("Boards[%q]", string(g))
 			}
 		}
-		s.c.add(Problem{Path: path + ".Thickness", Code: "thicker-than-cavity", Got: num(f.t), Lo: minThickness, Hi: most, Unit: "mm", Why: "the board is thicker than the cavity is wide and deep"})
+		s.c.add(Problem{Path: path + f.board.decides(), Code: "thicker-than-cavity", Got: num(f.t), Lo: minThickness, Hi: most, Unit: "mm", Why: "the board is thicker than the cavity is wide and deep"})
 	}
 }
 

@@ -34,32 +34,30 @@ func (s *shell) clearOfStrips(p *part, q outline.Point, dia float64, room outlin
 			}
 		}
 		for _, t := range taken {
-			if m := moved(x); math.Hypot(m.X-t.X, m.Y-t.Y) < 2*dia {
+			if m := moved(x); math.Hypot(m.X-t.X, m.Y-t.Y) < 2*dia-1e-9 {
 				return false
 			}
 		}
-		return x >= lo && x <= hi
+		return x == at || x >= lo && x <= hi
 	}
 	try := []float64{at}
 	for _, j := range joints {
 		try = append(try, j[0], j[1])
 	}
+	for _, t := range taken {
+		c := t.X
+		if up {
+			c = t.Y
+		}
+		try = append(try, c-2*dia, c+2*dia)
+	}
 	sort.SliceStable(try, func(i, k int) bool { return math.Abs(try[i]-at) < math.Abs(try[k]-at) })
 	for _, x := range try {
-		if x == at && !inAny(joints, x) || free(x) {
+		if free(x) {
 			return moved(x)
 		}
 	}
 	return q
-}
-
-func inAny(spans [][2]float64, x float64) bool {
-	for _, j := range spans {
-		if x > j[0]+1e-9 && x < j[1]-1e-9 {
-			return true
-		}
-	}
-	return false
 }
 
 // stripJoints are the joints between the strips that a part will be made up of,
