@@ -86,7 +86,7 @@ func TestFixingsCapped(t *testing.T) {
 	if dense, usual := of(1e-4), of(0); dense != usual {
 		t.Errorf("%s, want %s", dense, usual)
 	}
-	if n := len(spread(boxOf(2600, 20), 0, 1e-4)); n != mostInRow {
+	if n := len(spread(boxOf(2600, 20), 0, 5e-324)); n != mostInRow {
 		t.Errorf("%d places lie flat", n)
 	}
 }
