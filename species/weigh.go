@@ -32,15 +32,10 @@ type PartWeight struct {
 // material names, at 12 % moisture content. A nil plan, a density that is none
 // and a material of unknown density are a box.Problem, which names the woods that may
 // be meant; see timber.Get for the names of woods.
-func Weigh(plan *box.Plan) (Weight, error) { return weigh(plan, 0) }
+func Weigh(plan *box.Plan) (Weight, error) { return new(look).weigh(plan, 0) }
 
-// weigh takes a density for the parts of which none is known, 0 for none.
-func weigh(plan *box.Plan, unknown float64) (Weight, error) {
-	l := &look{}
-	return l.weigh(plan, unknown)
-}
-
-// weigh finds woods with the look, which remembers them.
+// weigh takes a density for the parts of which none is known, 0 for none. It finds
+// woods with the look, which remembers them, and asks nothing else of it.
 func (l *look) weigh(plan *box.Plan, unknown float64) (Weight, error) {
 	var w Weight
 	if plan == nil {
