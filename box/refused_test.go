@@ -94,10 +94,10 @@ func TestWhatCannotBeMade(t *testing.T) {
 		// They meet at 240 x tan 16 = 68.8 over 60.
 		{"walls close", func(d *box.Design) {
 			d.Walls, d.Roof = []box.Wall{{On: box.Left, Lean: -16}, {On: box.Right, Lean: -16}}, box.Flat{}
-		}, "Roof", "lost-face", "roof", 0, 0},
+		}, "Walls[0].Lean", "lost-face", "the walls meet 209.2 above the cavity floor, before they reach roof", -11.7, 0},
 		{"wall lost", func(d *box.Design) { // the back leans in under the front's top: 120/tan 40 = 143 of 240
 			d.Walls, d.Roof = []box.Wall{{On: box.Back, Lean: -40}}, box.Flat{}
-		}, "Roof", "lost-face", "", 0, 0},
+		}, "Walls[0].Lean", "lost-face", "the walls meet 143 above", -25.9, 0},
 		{"lean", func(d *box.Design) { d.Walls = []box.Wall{{On: box.Back, Lean: 61}} }, "Walls[0].Lean", "range", "", -60, 60},
 		{"open and running on", func(d *box.Design) { d.Walls = []box.Wall{{On: box.Back, Open: true, Below: 5}} }, "Walls[0].Open", "contradiction", "", 0, 0},
 		{"wall twice", func(d *box.Design) { d.Walls = []box.Wall{{On: box.Left, Lean: 1}, {On: box.Left}} }, "Walls[1].On", "twice", "left", 0, 0},

@@ -24,7 +24,7 @@ func (d Design) MustResolve() *Plan {
 // once as Problems.
 func (d Design) Resolve() (*Plan, error) {
 	plan, _, _, err := d.solve(nil)
-	return plan, err
+	return plan, d.blameLean(err)
 }
 
 // solve is Resolve with the shell and the parts in plan order. What name does

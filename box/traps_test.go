@@ -249,7 +249,8 @@ func TestLostFace(t *testing.T) {
 		Walls: []box.Wall{{On: box.Left, Lean: -30}, {On: box.Right, Lean: -30}}}
 	ps := problems(t, d)
 	assert.Equal(t, "lost-face", ps[0].Code)
-	assert.Equal(t, "roof", ps[0].Got)
+	assert.Equal(t, "Walls[0].Lean", ps[0].Path)
+	assert.Contains(t, ps[0].Why, "meet 129.9 above the cavity floor, before they reach roof")
 }
 
 func TestSizesOfTheOrchardBox(t *testing.T) {
