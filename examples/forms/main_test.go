@@ -14,6 +14,7 @@ import (
 // proposed keeps the rules; only an edge that is too thin for a load of over 10 kg is
 // the box's own. Each kind of fixing hangs in a part that is there.
 func TestFastened(t *testing.T) {
+	unfixed := map[string]int{}
 	for _, d := range Designs {
 		out, fixings, err := species.Fasten(d, species.FixWith{})
 		require.NoError(t, err, d.Name)
@@ -23,6 +24,11 @@ func TestFastened(t *testing.T) {
 		got, err := species.CheckFixings(plan, fixings)
 		require.NoError(t, err, d.Name)
 		for _, f := range got {
+			// Two forms have seams with no room for a screw, and are told so.
+			if f.Code == "seam-unfixed" {
+				unfixed[d.Name]++
+				continue
+			}
 			assert.Equal(t, "edge-pre", f.Code, "%s: %s", d.Name, f.Why)
 		}
 		for i, r := range out.Fixings {
@@ -38,4 +44,5 @@ func TestFastened(t *testing.T) {
 		}
 		assert.Positive(t, n, d.Name)
 	}
+	assert.Equal(t, map[string]int{"shelf": 6, "swift box": 1}, unfixed)
 }
