@@ -5,7 +5,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"io/fs"
+	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
@@ -37,10 +37,15 @@ var choices = map[string][]any{
 // TestChoicesAreAll: the table above has every type that the source has, so that
 // what is added to the package is looked at too.
 func TestChoicesAreAll(t *testing.T) {
-	ps, err := parser.ParseDir(token.NewFileSet(), ".", func(f fs.FileInfo) bool { return !strings.HasSuffix(f.Name(), "_test.go") }, 0)
+	names, err := filepath.Glob("*.go")
 	require.NoError(t, err)
 	want := map[string]map[string]bool{}
-	for _, f := range ps["box"].Files {
+	for _, name := range names {
+		if strings.HasSuffix(name, "_test.go") {
+			continue
+		}
+		f, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
+		require.NoError(t, err)
 		for _, d := range f.Decls {
 			fn, ok := d.(*ast.FuncDecl)
 			if !ok || fn.Recv == nil || choices[fn.Name.Name] == nil || fn.Type.Results != nil || len(fn.Type.Params.List) > 0 {
