@@ -44,7 +44,7 @@ func (c *collector) addf(path, code, format string, args ...any) {
 	c.add(Problem{Path: path, Code: code, Why: fmt.Sprintf(format, args...)})
 }
 
-// within checks a size in mm; NaN is never within.
+// within checks a number in any unit; NaN is never within.
 func (c *collector) within(path string, x, lo, hi float64, unit, why string) bool {
 	if x >= lo && x <= hi {
 		return true

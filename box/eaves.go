@@ -20,25 +20,11 @@ type DripGroove struct {
 
 func (DripGroove) feature() {}
 
-func (f DripGroove) on(*shell) []onPart { return throughOn(f.On) }
-
-func throughOn(ps []Part) []onPart {
-	var out []onPart
-	for i, p := range ps {
-		out = append(out, onPart{fmt.Sprintf(".On[%d]", i), p})
-	}
-	return out
-}
+func (f DripGroove) on(*shell) []onPart { return onParts(".On", f.On) }
 
 func (f DripGroove) lower(s *shell, path string, by map[Part]*part) {
 	n := len(s.c.ps)
-	or := func(x MM, dflt float64) float64 {
-		if x == 0 {
-			return dflt
-		}
-		return float64(x)
-	}
-	w, depth, inset := or(f.Width, 3), or(f.Depth, 4), or(f.Inset, 12)
+	w, depth, inset := mmOr(f.Width, 3), mmOr(f.Depth, 4), mmOr(f.Inset, 12)
 	s.c.within(path+".Width", w, 0.5, 50, "mm", "width of a drip groove; 0 is 3")
 	s.c.within(path+".Depth", depth, 0.1, maxThickness, "mm", "depth of a drip groove; 0 is 4")
 	s.c.within(path+".Inset", inset, w/2+minLength, maxLength, "mm", "distance of a drip groove from the lower arris; 0 is 12")
@@ -107,12 +93,12 @@ func (f DripGroove) groove(s *shell, path string, p *part, w, depth, inset float
 			at := func(x, along float64) outline.Point {
 				return outline.Point{X: a.X + float64(along*ux) - float64(x*uy), Y: a.Y + float64(along*uy) + float64(x*ux)}
 			}
-			clear := math.Inf(1)
+			past := math.Inf(1)
 			for _, q := range []outline.Point{at(inset, 0), at(inset, length)} {
-				clear = math.Min(clear, wall.in.Shift(wall.t).At(p.face.frame.Out(vec(q))))
+				past = math.Min(past, wall.in.Shift(wall.t).At(p.face.frame.Out(vec(q))))
 			}
-			if clear < w/2+thinWeb {
-				s.c.add(Problem{Path: path + ".Inset", Code: "range", Got: num(inset), Lo: w/2 + minLength, Hi: math.Max(0, inset-(w/2+thinWeb-clear)), Unit: "mm",
+			if past < w/2+thinWeb {
+				s.c.add(Problem{Path: path + ".Inset", Code: "range", Got: num(inset), Lo: w/2 + minLength, Hi: math.Max(0, inset-(w/2+thinWeb-past)), Unit: "mm",
 					Why: fmt.Sprintf("the drip groove would lie over %s: it belongs past its outer face, so less inset or more overhang", wall.part)})
 				return 0
 			}
@@ -136,7 +122,7 @@ type EavesVents struct {
 
 func (EavesVents) feature() {}
 
-func (f EavesVents) on(*shell) []onPart { return throughOn(f.On) }
+func (f EavesVents) on(*shell) []onPart { return onParts(".On", f.On) }
 
 func (f EavesVents) lower(s *shell, path string, by map[Part]*part) {
 	n := len(s.c.ps)

@@ -19,7 +19,7 @@ type Edging struct {
 
 func (Edging) feature() {}
 
-func (f Edging) on(*shell) []onPart { return throughOn(f.On) }
+func (f Edging) on(*shell) []onPart { return onParts(".On", f.On) }
 
 // edging is Edging with its numbers settled.
 type edging struct {

@@ -116,13 +116,13 @@ func (s *shell) partition(m *making, p Partition) *part {
 
 // loopOn is the face that a cut left in a cell of the cavity; where an open side
 // of the cavity, or any side, lies in the cut's plane, that side.
-func (s *shell) loopOn(c solid.Convex, h solid.Plane, id int, any bool) []solid.Vec {
+func (s *shell) loopOn(c solid.Convex, h solid.Plane, id int, either bool) []solid.Vec {
 	if g, ok := c.FaceOf(id); ok {
 		return g.Loop
 	}
 next:
 	for _, g := range c.Faces {
-		if g.ID < 0 || g.ID >= len(s.faces) || !any && !s.faces[g.ID].open {
+		if g.ID < 0 || g.ID >= len(s.faces) || !either && !s.faces[g.ID].open {
 			continue
 		}
 		for _, q := range g.Loop {
@@ -147,8 +147,8 @@ func (s *shell) renamed(n int, path string, fields map[string]string) {
 }
 
 // letInto bounds an inner part by the faces of the cavity: with a joint in the
-// walls that hold it, and short of the others by what clear says.
-func (s *shell) letInto(q *part, m *making, jt joint, holds func(i int) bool, clear func(i int) float64) bool {
+// walls that hold it, and short of the others by what gap says.
+func (s *shell) letInto(q *part, m *making, jt joint, holds func(i int) bool, gap func(i int) float64) bool {
 	f := q.face
 	if isNil(jt) {
 		jt = joints.Housing{}
@@ -161,7 +161,7 @@ func (s *shell) letInto(q *part, m *making, jt joint, holds func(i int) bool, cl
 	for i := range s.faces {
 		w := &s.faces[i]
 		if !holds(i) || w.open {
-			if x := clear(i); x > 0 {
+			if x := gap(i); x > 0 {
 				q.add(w.in.Shift(-x), fromOutline)
 			} else if !q.has(w.in) {
 				q.add(w.in, i)

@@ -217,13 +217,7 @@ func (f BeeBlock) check(d *Design, c *collector, path string) {
 }
 
 func (f BeeBlock) build(s *shell, m *making) {
-	or := func(x MM, dflt float64) float64 {
-		if x == 0 {
-			return dflt
-		}
-		return float64(x)
-	}
-	play, step, margin := or(f.Play, 1), or(f.Spacing, 20), or(f.Margin, 10)
+	play, step, margin := mmOr(f.Play, 1), mmOr(f.Spacing, 20), mmOr(f.Margin, 10)
 	// The block faces forward, its back on the back wall's inner face.
 	w := s.faceOf(Back)
 	fr := turnedFrame(w)

@@ -9,7 +9,7 @@ import (
 )
 
 func (f Cut) on(*shell) []onPart {
-	return append([]onPart{{".On", f.On}}, throughParts(f.Through)...)
+	return append([]onPart{{".On", f.On}}, onParts(".Through", f.Through)...)
 }
 
 func (f Cut) lower(s *shell, path string, by map[Part]*part) {

@@ -221,10 +221,11 @@ type onPart struct {
 	part  Part
 }
 
-func throughParts(ps []Part) []onPart {
+// onParts names the parts of a list in a field.
+func onParts(field string, ps []Part) []onPart {
 	var out []onPart
 	for i, p := range ps {
-		out = append(out, onPart{fmt.Sprintf(".Through[%d]", i), p})
+		out = append(out, onPart{fmt.Sprintf("%s[%d]", field, i), p})
 	}
 	return out
 }

@@ -27,24 +27,18 @@ func (f GripGrooves) on(s *shell) []onPart { return []onPart{{".On", s.frontOr(f
 
 func (f GripGrooves) lower(s *shell, path string, by map[Part]*part) {
 	n := len(s.c.ps)
-	or := func(x MM, dflt float64) float64 {
-		if x == 0 {
-			return dflt
-		}
-		return float64(x)
-	}
-	step, depth := or(f.Spacing, 15), or(f.Depth, 2)
-	below, floor := or(f.Below, step), or(f.Floor, 30)
+	step, depth := mmOr(f.Spacing, 15), mmOr(f.Depth, 2)
+	below, floor := mmOr(f.Below, step), mmOr(f.Floor, 30)
 	s.c.within(path+".Count", float64(f.Count), 0, 200, "", "grooves; 0 is as many as there is room for")
 	s.c.within(path+".Spacing", step, 1, maxLength, "mm", "distance of grooves; 0 is 15")
 	s.c.within(path+".Depth", depth, 0.1, maxThickness, "mm", "depth of a groove; 0 is 2")
-	s.c.within(path+".Width", or(f.Width, 3), 0.1, 200, "mm", "width of a groove; 0 is 3")
-	s.c.within(path+".Length", or(f.Length, 60), minLength, maxLength, "mm", "length of a groove; 0 is 60")
+	s.c.within(path+".Width", mmOr(f.Width, 3), 0.1, 200, "mm", "width of a groove; 0 is 3")
+	s.c.within(path+".Length", mmOr(f.Length, 60), minLength, maxLength, "mm", "length of a groove; 0 is 60")
 	s.c.within(path+".Below", below, 0, maxLength, "mm", "way from the entrance down to the first groove")
 	s.c.within(path+".Floor", floor, 0, maxLength, "mm", "way from the floor up to the last groove")
 	tool := f.Tool
 	if tool == (Tool{}) {
-		tool.Diameter = MM(or(f.Width, 3))
+		tool.Diameter = MM(mmOr(f.Width, 3))
 	} else if f.Width != 0 {
 		s.c.addf(path+".Width", "twice", "give the width or the tool, not both")
 	}

@@ -22,13 +22,7 @@ type PartMarks struct {
 
 func (PartMarks) feature() {}
 
-func (f PartMarks) on(*shell) []onPart {
-	var out []onPart
-	for i, p := range f.On {
-		out = append(out, onPart{fmt.Sprintf(".On[%d]", i), p})
-	}
-	return out
-}
+func (f PartMarks) on(*shell) []onPart { return onParts(".On", f.On) }
 
 func (f PartMarks) lower(s *shell, path string, by map[Part]*part) {
 	n := len(s.c.ps)

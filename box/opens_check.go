@@ -161,30 +161,22 @@ func (o HookAndEye) check(c *collector, path string) {
 	c.offset(path+".Along", o.Along, "place of the hook, from the middle of the seam")
 }
 
-func withParts(ps []Part) []onPart {
-	var out []onPart
-	for k, p := range ps {
-		out = append(out, onPart{fmt.Sprintf(".With[%d]", k), p})
-	}
-	return out
-}
-
 func (o Hinged) on(s *shell) []onPart {
 	out := []onPart{{".Part", o.Part}}
 	if at := s.hangsAt(o); at != "" {
 		out = append(out, onPart{".At", at})
 	}
-	return append(out, withParts(o.With)...)
+	return append(out, onParts(".With", o.With)...)
 }
 
 func (o Pivoted) on(*shell) []onPart {
-	return append([]onPart{{".Part", o.Part}}, withParts(o.With)...)
+	return append([]onPart{{".Part", o.Part}}, onParts(".With", o.With)...)
 }
 func (o Sliding) on(*shell) []onPart {
-	return append([]onPart{{".Part", o.Part}}, withParts(o.With)...)
+	return append([]onPart{{".Part", o.Part}}, onParts(".With", o.With)...)
 }
 func (o Removable) on(*shell) []onPart {
-	return append([]onPart{{".Part", o.Part}}, withParts(o.With)...)
+	return append([]onPart{{".Part", o.Part}}, onParts(".With", o.With)...)
 }
 func (o Inspection) on(*shell) []onPart { return []onPart{{".On", o.On}} }
 func (o Stopper) on(s *shell) []onPart  { return []onPart{{".On", s.frontOr(o.On)}} }

@@ -50,7 +50,7 @@ func (w *way) fitBore(p *part, at solid.Vec, dia, depth float64, from CutSide, u
 		depth: depth, from: from, fit: true, with: with})
 }
 
-// seam is the edge at which a part that opens meets a neighbour.
+// openSeam is the edge at which a part that opens meets a neighbour.
 type openSeam struct {
 	e          *edge
 	p, n       *part

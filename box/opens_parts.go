@@ -94,8 +94,8 @@ func (s *shell) inspection(path string, o Inspection, parts []*part) *way {
 	fr.Outline = outline.Rectangle(-wide/2-lap, -high/2-lap, wide/2+lap, high/2+lap)
 	w := &way{path: path, kind: lifting, axis: motion{d: f.in.N}, plate: fr, parent: s.wayOf(p.at)}
 	for _, y := range []float64{high/2 + lap/2, -high/2 - lap/2} {
-		clear := outline.Box{Min: outline.Point{X: u - wide/2, Y: v + y - lap/2 + 4}, Max: outline.Point{X: u + wide/2, Y: v + y + lap/2 - 4}}
-		q := s.clearOfStrips(p, outline.Point{X: u, Y: v + y}, 4.5, clear, nil)
+		around := outline.Box{Min: outline.Point{X: u - wide/2, Y: v + y - lap/2 + 4}, Max: outline.Point{X: u + wide/2, Y: v + y + lap/2 - 4}}
+		q := s.clearOfStrips(p, outline.Point{X: u, Y: v + y}, 4.5, around, nil)
 		fr.Cuts = append(fr.Cuts, Cut{Shape: Round{4.5}, At: Anchor{Right: MM(q.X - u), Up: MM(q.Y - v)}, Use: UseScrew, Name: "screw of the cover"})
 		w.fitBore(p, f.frame.Out(solid.Vec{X: q.X, Y: q.Y}), 2.5, f.least-2, FromOuter, UseScrew, "screw of the cover", FreePart(name))
 	}

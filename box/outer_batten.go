@@ -144,7 +144,7 @@ func (s *shell) fixBatten(m *making, host, p *part, b outline.Box, upright bool,
 	if !s.c.within(m.path+".Screws", float64(n), 0, math.Floor((room-2*inset)/20)+1, "", "screws that the batten has room for on the wall, 20 apart") {
 		return
 	}
-	clear := outline.Box{Min: outline.Point{X: lo.X + 8, Y: lo.Y + 8}, Max: outline.Point{X: hi.X - 8, Y: hi.Y - 8}}
+	around := outline.Box{Min: outline.Point{X: lo.X + 8, Y: lo.Y + 8}, Max: outline.Point{X: hi.X - 8, Y: hi.Y - 8}}
 	var taken []outline.Point
 	for k := range n {
 		q := outline.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}
@@ -157,7 +157,7 @@ func (s *shell) fixBatten(m *making, host, p *part, b outline.Box, upright bool,
 		} else {
 			q.X += x
 		}
-		q = s.clearOfStrips(host, q, drill, clear, taken)
+		q = s.clearOfStrips(host, q, drill, around, taken)
 		taken = append(taken, q)
 		host.feats = append(host.feats, feat{path: m.path, source: "screw hole", use: UseScrew, outline: settled(outline.Circle(q, drill))})
 	}
@@ -234,7 +234,7 @@ func (f SplitBatten) build(s *shell, m *making) {
 	}
 	mid := fr.Out(solid.Vec{X: b.Centre().X, Y: b.Centre().Y, Z: t / 2})
 	split := solid.NewPlane(n, n.Dot(mid))
-	make := func(word string, h solid.Plane) *part {
+	half := func(word string, h solid.Plane) *part {
 		p := s.slab(m, f.Name+" "+word, f.Board, in, fr)
 		p.rect(b)
 		p.add(h, fromOutline)
@@ -243,7 +243,7 @@ func (f SplitBatten) build(s *shell, m *making) {
 		}
 		return m.put(p)
 	}
-	box, wall := make("box", split.Flip()), make("wall", split)
+	box, wall := half("box", split.Flip()), half("wall", split)
 	if box == nil || wall == nil {
 		return
 	}

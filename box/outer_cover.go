@@ -172,7 +172,7 @@ func (f RidgeCap) build(s *shell, m *making) {
 		s.sheet(f.Sheet, outline.Region{outline.Rectangle(0, -float64(f.Width), hi-lo, float64(f.Width))}, []Part{a.face.part, b.face.part}, "over the ridge, folded along its middle")
 		return
 	}
-	make := func(r *part, name string, end solid.Plane, other solid.Plane) *part {
+	half := func(r *part, name string, end solid.Plane, other solid.Plane) *part {
 		in, fr := r.face.onFace(FromOuter, 0)
 		p := s.slab(m, name, f.Board, in, fr)
 		u := a.face.frame.U
@@ -202,7 +202,7 @@ func (f RidgeCap) build(s *shell, m *making) {
 		endA = solid.NewPlane(n, ob.D/tb-oa.D/ta)
 		endB = endA.Flip()
 	}
-	p, q := make(a, f.Name+"/1", endA, ob), make(b, f.Name+"/2", endB, oa)
+	p, q := half(a, f.Name+"/1", endA, ob), half(b, f.Name+"/2", endB, oa)
 	if p != nil && q != nil {
 		s.abut(m.path, p, q, joints.Hold{Kind: "glue"})
 	}

@@ -83,12 +83,16 @@ func (d Design) TestPieces(clearances ...MM) (*Plan, error) {
 	}
 	row, number := 0, 0
 	// add solves one sample at each of its clearances, side by side to the back.
-	add := func(fits []MM, path, stands string, solve func(number int, play MM, at Point, chord MM) (*Plan, []*part, error)) {
+	add := func(fits []MM, path, stands string, solve func(number int, play MM, at Point, chord MM) (*Plan, []*part, error)) error {
 		for k, play := range append([]MM(nil), fits...) {
 			at := Point{MM(float64(number%12) * pitch), MM(float64(row+k) * pitch)}
 			p, ps, err := solve(number+1, play, at, d.Chord)
 			if err != nil {
-				for _, q := range err.(Problems) {
+				var qs Problems
+				if !errors.As(err, &qs) {
+					return err
+				}
+				for _, q := range qs {
 					q.Path = strings.Replace(q.Path, stands, path, 1)
 					c.add(q)
 				}
@@ -100,14 +104,19 @@ func (d Design) TestPieces(clearances ...MM) (*Plan, error) {
 		if number++; number%12 == 0 {
 			row += len(clearances)
 		}
+		return nil
 	}
 	for i := range samples {
 		x := &samples[i]
-		add(x.fits(), x.path, "Corners.Joint", x.solve)
+		if err := add(x.fits(), x.path, "Corners.Joint", x.solve); err != nil {
+			return nil, err
+		}
 	}
 	for i := range strips {
 		x := &strips[i]
-		add(x.fits(clearances), x.path, "MadeUp[0]", x.solve)
+		if err := add(x.fits(clearances), x.path, "MadeUp[0]", x.solve); err != nil {
+			return nil, err
+		}
 	}
 	if len(c.ps) > 0 {
 		return nil, c.err()

@@ -86,7 +86,7 @@ func (j LooseTongue) check(c *collector, path string) {
 }
 
 func (j LooseTongue) profile(c *collector, path string, t, least float64) (profile, bool) {
-	play := orPlay(j.Play)
+	play := mmOr(j.Play, float64(joints.DefaultPlay))
 	x := tongue{width: float64(j.Width), board: j.Board, t: j.Board.most()}
 	field := ".Board.Thickness"
 	if j.Board == (Board{}) {
@@ -108,13 +108,6 @@ func (j LooseTongue) profile(c *collector, path string, t, least float64) (profi
 	}, true
 }
 
-func orPlay(p MM) float64 {
-	if p == 0 {
-		return float64(joints.DefaultPlay)
-	}
-	return float64(p)
-}
-
 func (j TongueGroove) words() string { return "tongue and groove" }
 
 func (j TongueGroove) check(c *collector, path string) {
@@ -129,7 +122,7 @@ func (j TongueGroove) check(c *collector, path string) {
 }
 
 func (j TongueGroove) profile(c *collector, path string, t, least float64) (profile, bool) {
-	play, thick, long, gap := orPlay(j.Play), float64(j.Thickness), float64(j.Tongue), float64(j.Gap)
+	play, thick, long, gap := mmOr(j.Play, float64(joints.DefaultPlay)), float64(j.Thickness), float64(j.Tongue), float64(j.Gap)
 	field := ".Thickness"
 	if thick == 0 {
 		thick, field = third(t), ""

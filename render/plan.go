@@ -149,20 +149,17 @@ func part(b *strings.Builder, plan *box.Plan, it bom.Item) {
 		}
 		b.WriteString(".\n")
 	}
-	for k, s := range it.Rim {
-		if k == mostSides {
-			fmt.Fprintf(b, "- And %d more sides: read them off the drawing.\n", len(it.Rim)-k)
-			break
-		}
+	sides, more := it.Sides()
+	for _, s := range sides {
 		fmt.Fprintf(b, "- %s side, %s, %s long: free.\n", capital(s.Name), s.Words(), figure(float64(s.Length)))
+	}
+	if more > 0 {
+		fmt.Fprintf(b, "- And %d more sides: read them off the drawing.\n", more)
 	}
 	for _, w := range it.Jobs() {
 		fmt.Fprintf(b, "- %s.\n", bom.Escape(capital(w)))
 	}
 }
-
-// mostSides is how many sides of a free part are listed.
-const mostSides = 24
 
 func hand(h bom.Hand) string {
 	if h == bom.NoHand {

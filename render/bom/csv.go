@@ -5,9 +5,9 @@ import (
 	"io"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"holt.example/box"
+	"holt.example/render/internal/text"
 )
 
 var errNoPlan = errors.New("bom: there is no plan")
@@ -65,16 +65,4 @@ func (l List) writeCSV(w io.Writer) error {
 }
 
 // quoted is a text cell.
-func quoted(s string) string {
-	s = plain(s)
-	if formula(s) {
-		s = "'" + s
-	}
-	return `"` + strings.ReplaceAll(s, `"`, `""`) + `"`
-}
-
-// formula reports whether a spreadsheet could take the text for a formula.
-func formula(s string) bool {
-	s = strings.TrimLeftFunc(s, func(r rune) bool { return unicode.IsSpace(r) || r == '\ufeff' })
-	return s != "" && strings.ContainsRune("=+-@|%＝＋－＠", []rune(s)[0])
-}
+func quoted(s string) string { return text.Quoted(s) }

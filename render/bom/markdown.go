@@ -110,20 +110,16 @@ func (l List) edgesTable(b *strings.Builder) {
 				fmt.Sprint(it.Number), e.Name, tenth(float64(e.Length)), Escape(e.meets()), bevel, gauge, dash(Escape(e.compensation(tenth(float64(e.Adds))))),
 			})
 		}
-		for k, s := range it.Rim {
-			if k == mostSides {
-				rows = append(rows, []string{fmt.Sprint(it.Number), fmt.Sprintf("and %d more", len(it.Rim)-k), "—", "free", "—", "—", "—"})
-				break
-			}
+		sides, more := it.Sides()
+		for _, s := range sides {
 			rows = append(rows, []string{fmt.Sprint(it.Number), s.Name + ", " + s.Words(), tenth(float64(s.Length)), "free", "square", "—", "—"})
+		}
+		if more > 0 {
+			rows = append(rows, []string{fmt.Sprint(it.Number), fmt.Sprintf("and %d more", more), "—", "free", "—", "—", "—"})
 		}
 	}
 	table(b, "item|edge|exact length|meets|bevel|gauge|past the cavity face", rows)
 }
-
-// mostSides is how many sides of a free part are listed: more are read off the
-// drawing.
-const mostSides = 24
 
 func (l List) workList(b *strings.Builder) {
 	b.WriteString("\n## Work\n\n")

@@ -4,9 +4,9 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"holt.example/box"
+	"holt.example/render/internal/text"
 )
 
 // num writes a figure with at most four decimals: no exponent, no "-0", no
@@ -63,17 +63,8 @@ func orNull(s string) []byte {
 	return []byte(s)
 }
 
-// plain makes a name fit for one line: control characters, line and paragraph
-// separators and the marks that turn the direction of writing become spaces,
-// bytes that are not UTF-8 the replacement character.
-func plain(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control) {
-			return ' '
-		}
-		return r
-	}, strings.ToValidUTF8(s, "\uFFFD"))
-}
+// plain is a name fit for one line.
+func plain(s string) string { return text.Plain(s) }
 
 // down and up round to a multiple of step. What lies on a multiple already, to
 // within near, stays there.

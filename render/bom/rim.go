@@ -29,6 +29,16 @@ func (s Side) Words() string {
 	return "straight"
 }
 
+// mostSides is how many sides of a free part are listed.
+const mostSides = 24
+
+// Sides are the sides of the rim that lists name, and how many more there are, which
+// are read off the drawing.
+func (it Item) Sides() (sides []Side, more int) {
+	n := min(len(it.Rim), mostSides)
+	return it.Rim[:n:n], len(it.Rim) - n
+}
+
 const allRound = "all round"
 
 // rim lists the sides of the outer contours of a region.

@@ -37,7 +37,7 @@ func two(t testing.TB) *batch.Result {
 	return r
 }
 
-func text(t testing.TB, write func(io.Writer, *batch.Result) error, r *batch.Result) string {
+func written(t testing.TB, write func(io.Writer, *batch.Result) error, r *batch.Result) string {
 	t.Helper()
 	var b bytes.Buffer
 	if err := write(&b, r); err != nil {
@@ -50,7 +50,7 @@ func text(t testing.TB, write func(io.Writer, *batch.Result) error, r *batch.Res
 // kerf each; 2400 - 25 - 390 - 3 - 200 - 3 - 25 = 1754 is left before the trim of
 // the right end. The narrow part is then ripped at 100.
 func TestCutsByHand(t *testing.T) {
-	rows, err := csv.NewReader(strings.NewReader(text(t, WriteCSV, two(t)))).ReadAll()
+	rows, err := csv.NewReader(strings.NewReader(written(t, WriteCSV, two(t)))).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,10 +78,10 @@ func TestCutsByHand(t *testing.T) {
 
 func TestStockByHand(t *testing.T) {
 	r := two(t)
-	if got, want := text(t, WriteStockCSV, r), "stock,material,length_mm,width_mm,thickness_mm,pieces,from_shed,price,cost\r\n\"board\",\"\",2400,145,18,1,no,9.5,9.5\r\n"; got != want {
+	if got, want := written(t, WriteStockCSV, r), "stock,material,length_mm,width_mm,thickness_mm,pieces,from_shed,price,cost\r\n\"board\",\"\",2400,145,18,1,no,9.5,9.5\r\n"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	md := text(t, WriteStockMarkdown, r)
+	md := written(t, WriteStockMarkdown, r)
 	// 390 x 100 + 200 x 145 = 68000 of 348000 mm2.
 	for _, s := range []string{"| board |  | 2400 × 145 × 18 | 1 | 9.50 | 9.50 |", "2 of 2 parts placed, 19.5 %", "Cost 9.50; no layout of these parts costs less than 9.50. The layout is optimal.", "| 1 | board | 1754 × 145 |"} {
 		if !strings.Contains(md, s) {
@@ -89,7 +89,7 @@ func TestStockByHand(t *testing.T) {
 		}
 	}
 	var s Stock
-	if err := json.Unmarshal([]byte(text(t, WriteStockJSON, r)), &s); err != nil || s.Schema != StockSchema || len(s.Lines) != 1 || s.Cost != 9.5 || !s.Optimal || len(s.Left) == 0 {
+	if err := json.Unmarshal([]byte(written(t, WriteStockJSON, r)), &s); err != nil || s.Schema != StockSchema || len(s.Lines) != 1 || s.Cost != 9.5 || !s.Optimal || len(s.Left) == 0 {
 		t.Errorf("%v, %+v", err, s)
 	}
 }
@@ -98,15 +98,15 @@ func TestStockByHand(t *testing.T) {
 func TestListsAgree(t *testing.T) {
 	r := two(t)
 	var l List
-	if err := json.Unmarshal([]byte(text(t, WriteJSON, r)), &l); err != nil || l.Schema != Schema || l.By != "lengths" || l.Name != "bench" {
+	if err := json.Unmarshal([]byte(written(t, WriteJSON, r)), &l); err != nil || l.Schema != Schema || l.By != "lengths" || l.Name != "bench" {
 		t.Fatalf("%v, %+v", err, l)
 	}
-	rows, err := csv.NewReader(strings.NewReader(text(t, WritePartsCSV, r))).ReadAll()
+	rows, err := csv.NewReader(strings.NewReader(written(t, WritePartsCSV, r))).ReadAll()
 	if err != nil || len(rows) != 3 || rows[1][2] != l.Sheets[0].Parts[0].Label || rows[1][5] != "shelf" {
 		t.Errorf("%v, %q", err, rows)
 	}
 	off := map[string]int{}
-	md := text(t, WriteMarkdown, r)
+	md := written(t, WriteMarkdown, r)
 	for _, c := range l.Sheets[0].Cuts {
 		off[c.Part]++
 		off[c.Leaves]++
@@ -128,7 +128,7 @@ func TestProblemsAreListed(t *testing.T) {
 	if err == nil || bad.Report.Placed != 1 {
 		t.Fatalf("%v, %+v", err, bad.Report)
 	}
-	for name, s := range map[string]string{"cuts": text(t, WriteMarkdown, bad), "stock": text(t, WriteStockMarkdown, bad)} {
+	for name, s := range map[string]string{"cuts": written(t, WriteMarkdown, bad), "stock": written(t, WriteStockMarkdown, bad)} {
 		if !strings.Contains(s, "## Not placed") || !strings.Contains(s, "larger than any stock") {
 			t.Errorf("%s: %s", name, s)
 		}
@@ -162,7 +162,7 @@ func TestNoBatch(t *testing.T) {
 	}
 	empty, _ := batch.Lay(context.Background(), batch.Job{})
 	for _, w := range []func(io.Writer, *batch.Result) error{WriteCSV, WritePartsCSV, WriteMarkdown, WriteJSON, WriteStockCSV, WriteStockMarkdown, WriteStockJSON} {
-		if text(t, w, empty) == "" {
+		if written(t, w, empty) == "" {
 			t.Error("nothing written for an empty batch")
 		}
 	}

@@ -32,7 +32,7 @@ func TestFittingsOfABatch(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rows, err := csv.NewReader(strings.NewReader(text(t, WriteFittingsCSV, r))).ReadAll()
+	rows, err := csv.NewReader(strings.NewReader(written(t, WriteFittingsCSV, r))).ReadAll()
 	if err != nil || len(rows) != 3 {
 		t.Fatal(err, rows)
 	}
@@ -42,13 +42,13 @@ func TestFittingsOfABatch(t *testing.T) {
 		}
 	}
 	var s Stock
-	if err := json.Unmarshal([]byte(text(t, WriteStockJSON, r)), &s); err != nil {
+	if err := json.Unmarshal([]byte(written(t, WriteStockJSON, r)), &s); err != nil {
 		t.Fatal(err)
 	}
 	if len(s.Beside) != 2 || s.Beside[0] != (Fitting{"screw", "4 x 40", 36}) || s.Beside[1] != (Fitting{"=strap", "1 m | wide", 2}) {
 		t.Errorf("%+v", s.Beside)
 	}
-	md := text(t, WriteStockMarkdown, r)
+	md := written(t, WriteStockMarkdown, r)
 	if !strings.Contains(md, "| screw | 4 x 40 | 36 |") || strings.Contains(md, "1 m | wide") {
 		t.Error(md)
 	}

@@ -7,10 +7,10 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"holt.example/box/batch"
 	"holt.example/render/bom"
+	"holt.example/render/internal/text"
 )
 
 // Exact is a figure written with at most four decimals, without an exponent and
@@ -50,31 +50,11 @@ func money(x Exact) string {
 	return strconv.FormatFloat(math.Round(float64(x)*100)/100+0, 'f', 2, 64)
 }
 
-// plain makes a name fit for one line: what would end it, hide in it or turn
-// the direction of writing becomes a space.
-func plain(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control) {
-			return ' '
-		}
-		return r
-	}, strings.ToValidUTF8(s, "\uFFFD"))
-}
+// plain is a name fit for one line.
+func plain(s string) string { return text.Plain(s) }
 
-// quoted is a text cell of CSV. What a spreadsheet could take for a formula gets
-// an apostrophe in front.
-func quoted(s string) string {
-	s = plain(s)
-	if formula(s) {
-		s = "'" + s
-	}
-	return `"` + strings.ReplaceAll(s, `"`, `""`) + `"`
-}
-
-func formula(s string) bool {
-	s = strings.TrimLeftFunc(s, func(r rune) bool { return unicode.IsSpace(r) || r == '\ufeff' })
-	return s != "" && strings.ContainsRune("=+-@|%＝＋－＠", []rune(s)[0])
-}
+// quoted is a text cell of CSV.
+func quoted(s string) string { return text.Quoted(s) }
 
 func yes(b bool) string {
 	if b {
