@@ -17,6 +17,8 @@ const (
 )
 
 // Fixing is a row of like screws or nails through one part into another, to stay.
+// The two lie on one another but for the play of their joint, each head lies on Over
+// and in no opening, and no two screws or nails of the design meet.
 // Its holes are cut, drawn and listed, and it is among the plan's fittings.
 // species.Fasten proposes the rows of a design; a row can be written by hand too.
 type Fixing struct {
@@ -43,7 +45,8 @@ type FixingRow struct {
 	Fixing
 	Places []Place   // of the heads
 	Into   Direction // the way they go, of length 1
-	// Held is how far each passes through Over, and In how deep it is in Under, mm.
+	// Held is how far each passes through Over, without the play between the two, and
+	// In how deep it is in Under, mm.
 	Held, In []MM
 	// Together says that holes it has are not drawn, because they run slanting
 	// through a board: they are drilled when the parts are together.

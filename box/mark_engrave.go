@@ -9,7 +9,8 @@ import (
 
 // Engrave draws lines and arcs on a face. They are drawn, listed and cut, with
 // the volume they take, and are no part of the solid. A line must stay on its
-// part and clear of joints and openings by half its width; lines may cross.
+// part and clear of joints and openings by half its width; lines may cross one
+// another, but not the letters of a Text, which then could not be read.
 type Engrave struct {
 	On    Part           // "" means the front (wall/1 on a polygon)
 	Lines []outline.Path // around their own origin, u to the right and v up seen from outside

@@ -19,7 +19,7 @@ type Pattern struct {
 	Repeat Repeat
 	Rings  Rings
 	Margin MM   // from the part's edge to the pattern, line widths included
-	Clear  MM   // motifs nearer than this to a feature listed before are left out; 0 makes them a problem
+	Clear  MM   // motifs and lines nearer than this to a feature listed before, engraved ones too, are left out; 0 makes them a problem
 	Whole  bool // only whole motifs: none is clipped
 	Depth  MM   // of a motif: 0 is through; of lines: as in Engrave
 	Width  MM   // of lines: as in Engrave
