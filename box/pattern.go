@@ -230,14 +230,14 @@ func comesNear(a, b outline.Contour, d float64) bool { return a.DistanceTo(b) < 
 func (f Pattern) engrave(p *part, path string, use Use, t Tool, w, d float64, places []outline.Affine, room outline.Region) {
 	before := p.listedBefore()
 	l := line{path: path, source: orUse(f.Name, use), use: use, tool: t, width: w, depth: d, from: f.From}
-	clear := float64(f.Clear)
+	off := float64(f.Clear)
 	for _, m := range places {
 		for _, stroke := range f.Lines {
 			whole := stroke.Transform(m)
-			if !before.clearOf(whole.Extents(), clear, w/2, func(g outline.Contour) bool {
-				return whole.DistanceTo(g) < clear+w/2 || g.Contains(whole[0].At(), 0) == outline.Inside
+			if !before.clearOf(whole.Extents(), off, w/2, func(g outline.Contour) bool {
+				return whole.DistanceTo(g) < off+w/2 || g.Contains(whole[0].At(), 0) == outline.Inside
 			}, func(o *line, t outline.Path) bool {
-				return f.meetsFace(p, o, d) && whole.DistanceTo(thereAndBack(t)) < clear+w/2+o.band()
+				return f.meetsFace(p, o, d) && whole.DistanceTo(thereAndBack(t)) < off+w/2+o.band()
 			}) {
 				continue
 			}

@@ -12,8 +12,8 @@ import (
 // the holes there are: wood beside a joint splits, and a tongue holds no screw. Where
 // there is no such place it is q.
 func (s *shell) clearOfStrips(p *part, q outline.Point, dia float64, room outline.Box, taken []outline.Point) outline.Point {
-	joints := s.stripJoints(p, dia/2+3)
-	if len(joints) == 0 {
+	seams := s.stripJoints(p, dia/2+3)
+	if len(seams) == 0 {
 		return q
 	}
 	up := p.grain(FromOuter)[0] != 0 // strips lie on one another
@@ -28,7 +28,7 @@ func (s *shell) clearOfStrips(p *part, q outline.Point, dia float64, room outlin
 		at, lo, hi = q.Y, room.Min.Y, room.Max.Y
 	}
 	free := func(x float64) bool {
-		for _, j := range joints {
+		for _, j := range seams {
 			if x > j[0]+1e-9 && x < j[1]-1e-9 {
 				return false
 			}
@@ -41,7 +41,7 @@ func (s *shell) clearOfStrips(p *part, q outline.Point, dia float64, room outlin
 		return x == at || x >= lo && x <= hi
 	}
 	try := []float64{at}
-	for _, j := range joints {
+	for _, j := range seams {
 		try = append(try, j[0], j[1])
 	}
 	for _, t := range taken {
