@@ -156,7 +156,7 @@ func costUnit(prices []float64) float64 {
 			continue
 		}
 		k := math.Round(p * 1e6)
-		if !(math.Abs(p*1e6-k) <= 1e-4 && k > 0 && k < 1e15) {
+		if !(math.Abs(float64(p*1e6)-k) <= 1e-4 && k > 0 && k < 1e15) {
 			return 0
 		}
 		g = gcd(int64(k), g)

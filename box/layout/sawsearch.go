@@ -80,7 +80,7 @@ func (p *sawing) improve(ctx context.Context, best *sawBest, bound float64, unit
 		if unit > 0 {
 			return c - unit + 1e-9
 		}
-		return c - 1e-6*c - 1e-9
+		return c - float64(1e-6*c) - 1e-9
 	}
 	budget := math.Inf(1)
 	restart := func() {
