@@ -38,7 +38,7 @@ func effortOf(def int) int {
 }
 
 // sawWanted are the sums of bins over the 500 instances, fixed and turned, that
-// issue 5 wants within 0.2 s and within 2 s of processor time an instance, and
+// are wanted within 0.2 s and within 2 s of processor time an instance, and
 // those at which it aims (GDRR 2022, 8 threads, 600 s). The efforts are what
 // fits those times on one core of the machine they were measured on.
 var sawWanted = []struct {
@@ -185,7 +185,7 @@ func sawFault(p *sawing, r *sawBest) error {
 }
 
 // TestPublishedPanels: panel sets a01 to a43, quarter turns allowed, any
-// number of stages; bins beside the bound by area (issue 5: within one of it
+// number of stages; bins beside the bound by area (wanted: within one of it
 // on at least 35 of the sets).
 func TestPublishedPanels(t *testing.T) {
 	names, w, h, items := readBins(t, "bin2d-panels.csv")
