@@ -41,23 +41,16 @@ type cutter struct {
 func metres(s *Stock) float64 { return s.Length / 1000 }
 
 func lengths(ctx context.Context, job Job, rules LengthRules) (Layout, error) {
-	l := sheds(ctx, &job, mostSheds, metres, func(skip []bool) Layout {
-		c, ok := check(&job)
-		c.leaveOut(skip)
-		r := rules
-		var l Layout
-		if ok = c.lengthRules(&r) && ok; ok {
-			k := &cutter{checked: c, rules: r}
-			k.lies()
-			k.layOut(ctx, &l)
-		} else {
-			c.account(&l, metres)
+	return lay(ctx, &job, mostSheds, metres, func(c *checked) func(*Layout) {
+		k := &cutter{checked: c, rules: rules}
+		if !c.lengthRules(&k.rules) {
+			return nil
 		}
-		l.Problems = c.problems
-		return l
+		return func(l *Layout) {
+			k.lies()
+			k.layOut(ctx, l)
+		}
 	})
-	l.Report.Cancelled = ctx.Err() != nil
-	return l, l.Problems.err()
 }
 
 func (c *checked) lengthRules(r *LengthRules) bool {

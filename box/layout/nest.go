@@ -74,24 +74,17 @@ func free(ctx context.Context, job Job, rules FreeRules) (Layout, error) {
 	if rules.Objective != LeastCost {
 		most = -1
 	}
-	l := sheds(ctx, &job, most, squareMetres, func(skip []bool) Layout {
-		c, ok := check(&job)
-		c.leaveOut(skip)
-		r := rules
-		var l Layout
-		if ok = ok && c.freeRules(&r); ok {
-			n := &nester{checked: c, rules: r}
+	return lay(ctx, &job, most, squareMetres, func(c *checked) func(*Layout) {
+		n := &nester{checked: c, rules: rules}
+		if !c.freeRules(&n.rules) {
+			return nil
+		}
+		return func(l *Layout) {
 			n.layBins()
 			n.layShapes()
-			n.layOut(ctx, &l)
-		} else {
-			c.account(&l, squareMetres)
+			n.layOut(ctx, l)
 		}
-		l.Problems = c.problems
-		return l
 	})
-	l.Report.Cancelled = ctx.Err() != nil
-	return l, l.Problems.err()
 }
 
 // mostBeds is the number of set-ups on one piece of stock beyond which a slip is

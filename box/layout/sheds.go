@@ -9,6 +9,25 @@ import (
 // is tried.
 const mostSheds = 3
 
+// lay checks a job and lays it out by one way of cutting. ready adds the problems of
+// the rules, and gives what solves the job, or nil if they will not do.
+func lay(ctx context.Context, job *Job, most int, unit func(*Stock) float64, ready func(*checked) func(*Layout)) (Layout, error) {
+	l := sheds(ctx, job, most, unit, func(skip []bool) Layout {
+		c, ok := check(job)
+		c.leaveOut(skip)
+		var l Layout
+		if solve := ready(c); ok && solve != nil {
+			solve(&l)
+		} else {
+			c.account(&l, unit)
+		}
+		l.Problems = c.problems
+		return l
+	})
+	l.Report.Cancelled = ctx.Err() != nil
+	return l, l.Problems.err()
+}
+
 // sheds lays a job out with all its offcuts and, unless the cost is proved
 // least, again with some of them left out, so that one offcut more never
 // raises the cost: each choice of up to most kinds; of more, the largest ones, as

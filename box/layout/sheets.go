@@ -43,23 +43,16 @@ func (c *checked) sawRules(r *SawRules) bool {
 }
 
 func saw(ctx context.Context, job Job, rules SawRules) (Layout, error) {
-	l := sheds(ctx, &job, mostSheds, squareMetres, func(skip []bool) Layout {
-		c, ok := check(&job)
-		c.leaveOut(skip)
-		r := rules
-		var l Layout
-		if ok = c.sawRules(&r) && ok; ok {
-			y := &sawyer{checked: c, rules: r}
-			y.lies()
-			y.layOut(ctx, &l)
-		} else {
-			c.account(&l, squareMetres)
+	return lay(ctx, &job, mostSheds, squareMetres, func(c *checked) func(*Layout) {
+		y := &sawyer{checked: c, rules: rules}
+		if !c.sawRules(&y.rules) {
+			return nil
 		}
-		l.Problems = c.problems
-		return l
+		return func(l *Layout) {
+			y.lies()
+			y.layOut(ctx, l)
+		}
 	})
-	l.Report.Cancelled = ctx.Err() != nil
-	return l, l.Problems.err()
 }
 
 // layOut solves the job.
