@@ -167,3 +167,14 @@ func TestNoBatch(t *testing.T) {
 		}
 	}
 }
+
+// TestOffcutsAreSure: who buys by the list must find no less on the shelf, and the
+// same figures as on the drawing: 363.467 is 363.4, and what is 0.1 short of a whole by
+// rounding alone is whole.
+func TestOffcutsAreSure(t *testing.T) {
+	for x, want := range map[Exact]string{363.467: "363.4", 208.384: "208.3", 120: "120", 119.99999999: "120", 0.05: "0"} {
+		if got := x.sure(); got != want {
+			t.Errorf("%v: %s, want %s", float64(x), got, want)
+		}
+	}
+}

@@ -31,6 +31,10 @@ func (x Exact) MarshalJSON() ([]byte, error) {
 // tape is a length for a person: to a tenth of a millimetre.
 func (x Exact) tape() string { return decimals(float64(x), 1) }
 
+// sure is a length that is there for certain, as on the drawing: whole tenths, rounded
+// down.
+func (x Exact) sure() string { return decimals(math.Floor(float64(x*10)+1e-6)/10, 1) }
+
 func decimals(x float64, n int) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return ""
@@ -277,7 +281,7 @@ func WriteStockMarkdown(w io.Writer, r *batch.Result) error {
 		b.WriteString("\n## Left over\n")
 		table(&b, "sheet|of|length × width", len(s.Left), func(i int) []string {
 			o := s.Left[i]
-			return []string{strconv.Itoa(o.Sheet), bom.Escape(o.Of), o.Length.tape() + " × " + o.Width.tape()}
+			return []string{strconv.Itoa(o.Sheet), bom.Escape(o.Of), o.Length.sure() + " × " + o.Width.sure()}
 		})
 	}
 	problems(&b, s.Missing)
